@@ -14,7 +14,7 @@ import java.util.stream.Stream;
  *
  * <p>A logbook is a folder with a file {@code batches.csv} or {@code logbook.properties}, or one with a folder {@code curves} of CSV files.
  * One far above the place counts only if it has {@code logbook.properties}, or both of the others: a single table may have been left anywhere,
- * such as among downloads.
+ * such as among downloads. {@link #anyAround} makes no such exception.
  */
 public final class LogbookPlace {
     private LogbookPlace() {}
@@ -34,6 +34,24 @@ public final class LogbookPlace {
             boolean curves = (near || table) && holdsCurves(folder);
             boolean logbook = near || folder.equals(there) ? table || curves : table && curves;
             if (logbook || has(folder, Settings.FILE)) {
+                return Optional.of(folder);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * Returns the nearest folder that may be a logbook and holds the place, however deep; nothing if there is none. For what is refused in a
+     * logbook because somebody else may have put it there: a place counts by its own path and by where its links lead.
+     */
+    public static Optional<Path> anyAround(Path place) {
+        Path named = place.toAbsolutePath().normalize();
+        return anyAbove(named).or(() -> anyAbove(real(place)));
+    }
+
+    private static Optional<Path> anyAbove(Path place) {
+        for (Path folder = place; folder != null; folder = folder.getParent()) {
+            if (has(folder, BatchesFile.FILE) || has(folder, Settings.FILE) || holdsCurves(folder)) {
                 return Optional.of(folder);
             }
         }

@@ -59,6 +59,28 @@ class LogbookPlaceTest {
                 Optional.of(downloads), LogbookPlace.around(program.resolve("out/tour.html")), "a table and curves");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"batches.csv", "logbook.properties", "curves/1.csv"})
+    void theStrictFormCountsEachOfTheseHoweverDeepThePlace(String file) throws IOException {
+        Path logbook = Files.createDirectory(real().resolve("lb"));
+        Path written = logbook.resolve(file);
+        Files.createDirectories(written.getParent());
+        Files.writeString(written, "x");
+        Path deep = Files.createDirectories(logbook.resolve("notes/deep/deeper"));
+        assertEquals(Optional.of(logbook), LogbookPlace.anyAround(deep.resolve("s.jsh")));
+        assertEquals(Optional.of(logbook), LogbookPlace.anyAround(logbook.resolve("s.jsh")));
+        assertEquals(Optional.empty(), LogbookPlace.anyAround(real().resolve("lb2/s.jsh")));
+        try {
+            Path outside = Files.writeString(real().resolve("outside"), "x");
+            Path inward = Files.createSymbolicLink(real().resolve("inward"), deep);
+            Path outward = Files.createSymbolicLink(deep.resolve("outward"), outside);
+            assertEquals(Optional.of(logbook), LogbookPlace.anyAround(inward.resolve("s.jsh")), "a link into it");
+            assertEquals(Optional.of(logbook), LogbookPlace.anyAround(outward), "a link that lies in it");
+        } catch (UnsupportedOperationException e) {
+            assumeTrue(false, "this system makes no links");
+        }
+    }
+
     @Test
     void aFolderOfCurvesCountsNearByOnly() throws IOException {
         Path curves = Files.createDirectories(real().resolve("lb/curves"));

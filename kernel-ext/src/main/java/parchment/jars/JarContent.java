@@ -5,9 +5,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Enumeration;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -53,6 +55,15 @@ final class JarContent {
                     + " and then Parchment again. Nothing was loaded.");
         }
         return content;
+    }
+
+    /** Returns whether a class is in both jars; one that cannot be read any more counts as if it were. */
+    static boolean shareAClass(Path one, Path other) {
+        try {
+            return !Collections.disjoint(Set.copyOf(read(one).classes), read(other).classes);
+        } catch (IllegalArgumentException unreadable) {
+            return true;
+        }
     }
 
     private static JarContent read(Path jar) {

@@ -1,6 +1,7 @@
 package parchment.jars;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -70,6 +71,8 @@ final class JarFiles {
         }
         try (Stream<Path> files = Files.walk(folder, depth)) {
             return files.filter(wanted).sorted().toList();
+        } catch (UncheckedIOException e) {
+            throw new IllegalArgumentException(FileWords.of(e.getCause()), e);
         } catch (IOException e) {
             throw new IllegalArgumentException(FileWords.of(e), e);
         }

@@ -6,15 +6,15 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import parchment.jars.JarContent.Named;
+import parchment.jars.LibraryVersions.Held;
 
 /** What is about to be loaded, and what is left out because another version of it is there: told before anything is loaded. */
 final class JarList {
     private final ProgramJars program;
-    private final Map<String, String> versions;
+    private final LibraryVersions versions;
     private final Set<Path> loaded;
     private final List<Jar> jars = new ArrayList<>();
     private final Set<Path> listed = new LinkedHashSet<>();
@@ -22,12 +22,12 @@ final class JarList {
     private boolean holdsClassesOfProgram;
 
     /**
-     * @param versions of what the session has loaded before, by the library's or the file's name
+     * @param before what the session has loaded before
      * @param loaded where that lies
      */
-    JarList(ProgramJars program, Map<String, String> versions, Set<Path> loaded) {
+    JarList(ProgramJars program, LibraryVersions before, Set<Path> loaded) {
         this.program = program;
-        this.versions = versions;
+        this.versions = before.copy();
         this.loaded = loaded;
     }
 
@@ -38,13 +38,7 @@ final class JarList {
             notes.add(name + " is no jar but a file of the kind " + name.extension() + "; it is not loaded.");
             return;
         }
-        String before = versions.get(name.library());
-        if (before != null) {
-            noteIfOther(name.library(), before, name.version());
-            return;
-        }
-        Named named = new Named(name.artifact(), name.version());
-        add(library.file(), name.toString(), library.licence(), Optional.of(named));
+        add(library.file(), name.toString(), library.licence(), Optional.of(Held.of(library)));
     }
 
     /**
@@ -66,19 +60,19 @@ final class JarList {
             }
             return;
         }
-        Optional<Named> named = JarContent.named(name);
-        String before = named.map(each -> versions.get(each.artifact())).orElse(null);
-        if (before != null && named.isPresent()) {
-            noteIfOther(named.get().artifact(), before, named.get().version());
-            return;
-        }
-        add(file, name, "", named);
+        add(file, name, "", Held.of(file));
     }
 
-    private void add(Path file, String name, String licence, Optional<Named> named) {
+    private void add(Path file, String name, String licence, Optional<Held> held) {
         if (loaded.contains(file) || !listed.add(file)) {
             return;
         }
+        Optional<Held> before = held.flatMap(versions::sameAs);
+        if (before.isPresent() && held.isPresent()) {
+            noteIfOther(before.get(), held.get());
+            return;
+        }
+        Optional<Named> named = held.map(each -> new Named(each.artifact(), each.version()));
         JarContent content = JarContent.of(file);
         int there = content.present(program::has);
         Optional<Named> own = named.flatMap(program::sameAs).filter(same -> there > 0);
@@ -108,14 +102,21 @@ final class JarList {
             holdsClassesOfProgram = true;
         }
         jars.add(new Jar(name, file, file.toFile().length(), licence));
+        held.ifPresent(versions::add);
     }
 
     /** What is there in the very version that was asked for needs no word. */
-    private void noteIfOther(String library, String before, String now) {
-        if (!before.equals(now)) {
-            notes.add(library + " " + now + " is not loaded: this session has " + before
-                    + ", and that one is used. To change it, restart the kernel and name " + now + " first.");
+    private void noteIfOther(Held before, Held now) {
+        if (!before.version().equals(now.version())) {
+            notes.add((now.library().isEmpty() ? now.artifact() : now.library()) + " " + now.version()
+                    + " is not loaded: this session has " + before.version()
+                    + ", and that one is used. To change it, restart the kernel and name " + now.version() + " first.");
         }
+    }
+
+    /** Returns what the session has once this is loaded. */
+    LibraryVersions versions() {
+        return versions.copy();
     }
 
     List<Jar> jars() {

@@ -23,8 +23,21 @@ import org.xml.sax.SAXException;
  */
 record MavenSettings(Path localRepository, List<Mirror> mirrors, List<Proxy> proxies, Network network) {
 
-    /** A repository that is asked in place of those whose ids the pattern {@code mirrorOf} names. */
-    record Mirror(String id, String url, String mirrorOf) {}
+    /** What a mirror is for. */
+    enum Use {
+        /** It is asked in place of others. */
+        ASKED,
+
+        /** It is never asked, and so neither are those in whose place it stands. */
+        BLOCKED
+    }
+
+    /** A repository that stands in the place of those whose ids the pattern {@code mirrorOf} names. */
+    record Mirror(String id, String url, String mirrorOf, Use use) {
+        static Mirror asked(String id, String url, String mirrorOf) {
+            return new Mirror(id, url, mirrorOf, Use.ASKED);
+        }
+    }
 
     /** A proxy of this machine, and the hosts that are reached without it. */
     record Proxy(String protocol, String host, int port, String nonProxyHosts) {}
@@ -68,13 +81,12 @@ record MavenSettings(Path localRepository, List<Mirror> mirrors, List<Proxy> pro
         }
         List<Mirror> mirrors = new ArrayList<>();
         for (Element mirror : Xml.children(root, "mirrors", "mirror")) {
-            if (!Xml.text(mirror, "blocked").equals("true")) {
-                mirrors.add(new Mirror(value(mirror, "id"), value(mirror, "url"), value(mirror, "mirrorOf")));
-            }
+            Use use = says(mirror, "blocked", "true") ? Use.BLOCKED : Use.ASKED;
+            mirrors.add(new Mirror(value(mirror, "id"), value(mirror, "url"), value(mirror, "mirrorOf"), use));
         }
         List<Proxy> proxies = new ArrayList<>();
         for (Element proxy : Xml.children(root, "proxies", "proxy")) {
-            if (!Xml.text(proxy, "active").equals("false")) {
+            if (!says(proxy, "active", "false")) {
                 String port = value(proxy, "port");
                 String protocol = value(proxy, "protocol");
                 proxies.add(new Proxy(
@@ -89,7 +101,11 @@ record MavenSettings(Path localRepository, List<Mirror> mirrors, List<Proxy> pro
                 local.isEmpty() ? usual : Path.of(local),
                 mirrors,
                 proxies,
-                Xml.text(root, "offline").equals("true") ? Network.NEVER : Network.WHEN_ASKED);
+                says(root, "offline", "true") ? Network.NEVER : Network.WHEN_ASKED);
+    }
+
+    private static boolean says(Element element, String name, String word) {
+        return value(element, name).equalsIgnoreCase(word);
     }
 
     private static String value(Element element, String name) {

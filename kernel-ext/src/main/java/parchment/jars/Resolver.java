@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.eclipse.aether.RepositoryException;
@@ -21,15 +22,14 @@ import org.eclipse.aether.resolution.ArtifactDescriptorException;
 import org.eclipse.aether.resolution.ArtifactDescriptorRequest;
 import org.eclipse.aether.resolution.ArtifactResult;
 import org.eclipse.aether.resolution.DependencyRequest;
-import org.eclipse.aether.supplier.RepositorySystemSupplier;
 import org.eclipse.aether.util.artifact.JavaScopes;
 import org.eclipse.aether.util.filter.DependencyFilterUtils;
 import org.eclipse.aether.util.graph.visitor.PreorderNodeListGenerator;
 
 /**
  * Finds a library with all that it needs: in the local repository if everything is there, and only otherwise, where that is allowed,
- * from the repositories named. Only this class and {@link ResolverSession} know the resolver of Maven, so that a session which never asks for
- * a library never loads it.
+ * from the repositories named. Only this class and those it uses know the resolver of Maven, so that a session which never asks for a library
+ * never loads it.
  */
 final class Resolver {
     private static final String LICENCE = "license.0.name";
@@ -54,7 +54,7 @@ final class Resolver {
      * @throws IllegalArgumentException if one is not to be had; the message says why, and what to do
      */
     List<Library> find(List<Coordinate> wanted, List<Repository> repositories) {
-        RepositorySystem system = new RepositorySystemSupplier().get();
+        RepositorySystem system = ResolverSession.system();
         try {
             RepositorySystemSession local = ResolverSession.local(system, settings);
             return find(wanted, List.of(), system, local);
@@ -72,14 +72,24 @@ final class Resolver {
         RepositorySystemSession session = ResolverSession.online(system, settings);
         List<RemoteRepository> remotes = system.newResolutionRepositories(
                 session, repositories.stream().map(Resolver::remote).toList());
+        List<RemoteRepository> asked =
+                remotes.stream().filter(remote -> !remote.isBlocked()).toList();
+        if (asked.size() < remotes.size()) {
+            String refused = ResolverWords.blocked(remotes);
+            if (asked.isEmpty()) {
+                throw new IllegalArgumentException(
+                        Jars.row(wanted) + " is not in the local repository, and " + refused + " Nothing was loaded.");
+            }
+            says.accept(refused.substring(0, 1).toUpperCase(Locale.ROOT) + refused.substring(1));
+        }
         // A mirror may have taken the place of one that was checked before.
-        remotes.stream()
+        asked.stream()
                 .filter(remote -> !repositories.contains(new Repository(remote.getId(), remote.getUrl())))
                 .forEach(remote -> Repository.check(remote.getId(), remote.getUrl()));
         try {
-            return find(wanted, remotes, system, session);
+            return find(wanted, asked, system, session);
         } catch (RepositoryException e) {
-            throw new ResolverWords(system, session, remotes).of(wanted, e);
+            throw new ResolverWords(system, session, asked).of(wanted, e);
         }
     }
 

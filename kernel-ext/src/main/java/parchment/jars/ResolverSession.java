@@ -1,8 +1,8 @@
 package parchment.jars;
 
 import java.nio.file.Path;
+import java.util.Map;
 import org.apache.maven.repository.internal.MavenRepositorySystemUtils;
-import org.eclipse.aether.ConfigurationProperties;
 import org.eclipse.aether.DefaultRepositoryCache;
 import org.eclipse.aether.DefaultRepositorySystemSession;
 import org.eclipse.aether.RepositorySystem;
@@ -10,6 +10,10 @@ import org.eclipse.aether.RepositorySystemSession;
 import org.eclipse.aether.repository.LocalRepository;
 import org.eclipse.aether.repository.Proxy;
 import org.eclipse.aether.repository.RepositoryPolicy;
+import org.eclipse.aether.spi.connector.transport.TransporterFactory;
+import org.eclipse.aether.supplier.RepositorySystemSupplier;
+import org.eclipse.aether.transport.file.FileTransporterFactory;
+import org.eclipse.aether.transport.http.ChecksumExtractor;
 import org.eclipse.aether.util.repository.DefaultMirrorSelector;
 import org.eclipse.aether.util.repository.DefaultProxySelector;
 import org.eclipse.aether.util.repository.JreProxySelector;
@@ -18,10 +22,21 @@ import org.eclipse.aether.util.repository.SimpleResolutionErrorPolicy;
 
 /** How the resolver of Maven is set for one search. */
 final class ResolverSession {
-    private static final int CONNECT_MS = 10_000;
-    private static final int ANSWER_MS = 60_000;
+    static final int CONNECT_MS = 10_000;
+    static final int ANSWER_MS = 60_000;
 
     private ResolverSession() {}
+
+    /** Returns the resolver, which fetches over https only; from the disk it reads repositories made for tests. */
+    static RepositorySystem system() {
+        return new RepositorySystemSupplier() {
+            @Override
+            protected Map<String, TransporterFactory> getTransporterFactories(
+                    Map<String, ChecksumExtractor> extractors) {
+                return Map.of("file", new FileTransporterFactory(), "https", new HttpsTransporter.Factory());
+            }
+        }.get();
+    }
 
     /** Returns a search among what is there already, wherever it once came from; what is incomplete there is an error. */
     static RepositorySystemSession local(RepositorySystem system, MavenSettings settings) {
@@ -35,12 +50,16 @@ final class ResolverSession {
     /** Returns a search that asks repositories, and keeps what it fetches as Maven does. */
     static RepositorySystemSession online(RepositorySystem system, MavenSettings settings) {
         DefaultRepositorySystemSession session = session();
-        session.setConfigProperty(ConfigurationProperties.CONNECT_TIMEOUT, CONNECT_MS);
-        session.setConfigProperty(ConfigurationProperties.REQUEST_TIMEOUT, ANSWER_MS);
         DefaultMirrorSelector mirrors = new DefaultMirrorSelector();
         settings.mirrors()
-                .forEach(mirror ->
-                        mirrors.add(mirror.id(), mirror.url(), "default", false, false, mirror.mirrorOf(), "*"));
+                .forEach(mirror -> mirrors.add(
+                        mirror.id(),
+                        mirror.url(),
+                        "default",
+                        false,
+                        mirror.use() == MavenSettings.Use.BLOCKED,
+                        mirror.mirrorOf(),
+                        "*"));
         session.setMirrorSelector(mirrors);
         if (settings.proxies().isEmpty()) {
             session.setProxySelector(new JreProxySelector());

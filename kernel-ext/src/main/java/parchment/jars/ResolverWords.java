@@ -28,11 +28,12 @@ import org.eclipse.aether.transfer.ArtifactTransferException;
 import org.eclipse.aether.transfer.ChecksumFailureException;
 import org.eclipse.aether.version.Version;
 import org.jspecify.annotations.Nullable;
+import parchment.jars.HttpsTransporter.UnencryptedRedirectException;
 
 /** Says why a library is not to be had, and what to do. */
 final class ResolverWords {
     /** As a repository answers that knows nobody without a password; a proxy with 407. */
-    private static final Pattern REFUSED = Pattern.compile("status code: 40[137]\\b");
+    private static final Pattern REFUSED = Pattern.compile("status code: 40[137]\\b|Proxy returns \"HTTP/1\\.\\d 407");
 
     private static final int VERSIONS = 6;
     private static final int DEEPEST = 12;
@@ -55,6 +56,17 @@ final class ResolverWords {
                         + (settings.network() == Network.NEVER
                                 ? ": the settings of Maven (settings.xml) say to work offline."
                                 : ". To allow it: ./parchment run --fetch-jars; a cell in an open notebook fetches what it asks for."));
+    }
+
+    /** Says which repositories a reader's settings refuse: a sentence that can go on after an "and". */
+    static String blocked(List<RemoteRepository> remotes) {
+        return "the settings of Maven (settings.xml) forbid to ask "
+                + remotes.stream()
+                        .filter(RemoteRepository::isBlocked)
+                        .flatMap(mirror -> mirror.getMirroredRepositories().stream()
+                                .map(place -> place.getId() + " (blocked by the mirror " + mirror.getId() + ")"))
+                        .collect(Collectors.joining(", "))
+                + ".";
     }
 
     /** Returns the repositories as a sentence names them. */
@@ -95,6 +107,12 @@ final class ResolverWords {
             return Optional.of(what + " is not in the local repository, and " + where(all)
                     + " cannot be reached. Is this machine on the network? If it reaches it through a proxy or a mirror, name that in"
                     + " the settings of Maven (~/.m2/settings.xml).");
+        }
+        Optional<UnencryptedRedirectException> plain = first(all, UnencryptedRedirectException.class);
+        if (plain.isPresent()) {
+            return Optional.of(what + " could not be fetched: " + where(all) + " sends on to "
+                    + plain.get().address()
+                    + ", which is not encrypted. What comes from there can be changed on its way.");
         }
         if (all.stream()
                 .anyMatch(each -> each instanceof CertificateException

@@ -3,16 +3,13 @@ package parchment.jars;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
-import parchment.jars.JarContent.Named;
 
 /** What a session has loaded beside the program itself, in which order, and where it may look for more. For the kernel, not for cells. */
 public final class SessionJars {
@@ -35,7 +32,7 @@ public final class SessionJars {
     private final ClassPath classPath;
     private final Network network;
     private final Supplier<MavenSettings> settings;
-    private final Map<String, String> versions = new HashMap<>();
+    private LibraryVersions versions = LibraryVersions.none();
     private final Map<Path, Jar> loaded = new LinkedHashMap<>();
     private final List<Repository> repositories;
 
@@ -63,9 +60,8 @@ public final class SessionJars {
 
     /** Finds libraries with all that they need, says what they are, and loads them. */
     Jars addLibraries(List<Coordinate> wanted) {
-        List<Coordinate> lacking = wanted.stream()
-                .filter(each -> !each.version().equals(versions.get(each.library())))
-                .toList();
+        List<Coordinate> lacking =
+                wanted.stream().filter(each -> !versions.has(each)).toList();
         if (lacking.isEmpty()) {
             return new Jars(List.of(), List.of(Jars.row(wanted) + " is loaded already."), loaded());
         }
@@ -109,18 +105,9 @@ public final class SessionJars {
         for (Jar jar : list.jars()) {
             classPath.add(jar.path());
             loaded.put(jar.path(), jar);
-            named(jar).ifPresent(named -> versions.put(named.artifact(), named.version()));
         }
+        versions = list.versions();
         return new Jars(list.jars(), list.notes(), loaded());
-    }
-
-    /** Returns library and version of a coordinate, or of a file's name. */
-    private static Optional<Named> named(Jar jar) {
-        int colon = jar.name().lastIndexOf(':');
-        return colon > 0
-                ? Optional.of(
-                        new Named(jar.name().substring(0, colon), jar.name().substring(colon + 1)))
-                : JarContent.named(jar.name());
     }
 
     /** Looks for libraries on a thread of its own, so that a cell can be stopped while a network does not answer. */
@@ -145,6 +132,15 @@ public final class SessionJars {
             throw new IllegalStateException(
                     "The search for " + Jars.row(wanted) + " broke off; nothing was loaded.", e.getCause());
         }
+    }
+
+    /**
+     * Returns the jars directly in a folder, by name.
+     *
+     * @throws IllegalArgumentException if it cannot be read
+     */
+    public static List<Path> directlyIn(Path folder) {
+        return JarFiles.directlyIn(folder);
     }
 
     /** Returns the jars directly in a folder, by name; the folder itself if it has classes and no jars. */

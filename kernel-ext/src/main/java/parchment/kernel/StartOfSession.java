@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import parchment.file.FileWords;
 import parchment.jars.SessionJars;
 import parchment.logbook.LogbookPlace;
@@ -41,7 +40,7 @@ final class StartOfSession {
     void loadJars(SessionJars jars, CellPage page) {
         folder().ifPresent(folder -> {
             if (Files.isDirectory(folder)) {
-                load(jarsIn(folder), jars, page);
+                load(jarsIn(folder, page), jars, page);
             } else {
                 say(
                         page,
@@ -50,7 +49,7 @@ final class StartOfSession {
                                 + " none of them. Put it back, or install again: ./parchment install --jars DIR.");
             }
         });
-        List<Path> classPath = classPath();
+        List<Path> classPath = classPath(page);
         if (!classPath.isEmpty()) {
             say(
                     page,
@@ -82,33 +81,50 @@ final class StartOfSession {
         return value(JARS).map(Path::of);
     }
 
-    /** Returns what the class path names and is there; one that ends in a star stands for the jars of a folder, as with Java itself. */
-    private List<Path> classPath() {
+    /**
+     * Returns what the class path names and is there; one that ends in a star stands for the jars of a folder, as with Java itself. What is left
+     * out is told: also each path that is no whole one, since it would count from the notebook's folder, of which nothing is ever loaded unasked.
+     */
+    private List<Path> classPath(CellPage page) {
         List<Path> entries = new ArrayList<>();
+        List<String> leftOut = new ArrayList<>();
         for (String entry : value(CLASSPATH).orElse("").split(Pattern.quote(File.pathSeparator))) {
-            try {
-                if (entry.endsWith("*")) {
-                    entries.addAll(jarsIn(Path.of(entry.substring(0, entry.length() - 1))));
-                } else if (!entry.isBlank() && Files.exists(Path.of(entry))) {
-                    entries.add(Path.of(entry));
-                }
-            } catch (InvalidPathException e) {
-                continue; // As Java does with what is no path.
+            boolean jarsOfFolder = entry.endsWith("*");
+            Optional<Path> place = path(jarsOfFolder ? entry.substring(0, entry.length() - 1) : entry);
+            if (entry.isBlank()) {
+                continue;
             }
+            if (place.isEmpty()) {
+                leftOut.add("'" + entry + "' (no path)");
+            } else if (!place.get().isAbsolute()) {
+                leftOut.add("'" + entry + "' (name the whole path, from the root of the disk)");
+            } else if (!Files.exists(place.get())) {
+                leftOut.add("'" + entry + "' (not there)");
+            } else if (jarsOfFolder) {
+                entries.addAll(jarsIn(place.get(), page));
+            } else {
+                entries.add(place.get());
+            }
+        }
+        if (!leftOut.isEmpty()) {
+            say(page, "Left out of what " + CLASSPATH + " names: " + String.join(", ", leftOut) + ".");
         }
         return entries;
     }
 
-    private static List<Path> jarsIn(Path folder) {
-        if (!Files.isDirectory(folder)) {
-            return List.of();
+    private static Optional<Path> path(String written) {
+        try {
+            return Optional.of(Path.of(written));
+        } catch (InvalidPathException e) {
+            return Optional.empty();
         }
-        try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(file ->
-                            file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".jar"))
-                    .sorted()
-                    .toList();
-        } catch (IOException e) {
+    }
+
+    private static List<Path> jarsIn(Path folder, CellPage page) {
+        try {
+            return SessionJars.directlyIn(folder);
+        } catch (IllegalArgumentException e) {
+            say(page, "The jars of '" + folder + "' are not loaded: " + e.getMessage());
             return List.of();
         }
     }
@@ -149,9 +165,10 @@ final class StartOfSession {
 
     /** @throws IllegalArgumentException if the file lies in a logbook */
     static void checkPlace(Path file) {
-        LogbookPlace.around(file).ifPresent(logbook -> {
+        LogbookPlace.anyAround(file).ifPresent(logbook -> {
             throw new IllegalArgumentException("The start-up cells '" + file + "' lie in the logbook '" + logbook
-                    + "'. A logbook may come from somebody else, so nothing in one is ever run. Keep them elsewhere.");
+                    + "' (a folder with batches.csv, logbook.properties or curves). A logbook may come from somebody else,"
+                    + " so nothing in one is ever run. Keep them elsewhere.");
         });
     }
 

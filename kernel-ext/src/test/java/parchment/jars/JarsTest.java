@@ -4,18 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 import static parchment.jars.MadeRepository.needs;
 
-import com.sun.net.httpserver.HttpsConfigurator;
-import com.sun.net.httpserver.HttpsServer;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.InetAddress;
-import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.KeyStore;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
@@ -25,9 +21,6 @@ import java.util.concurrent.TimeUnit;
 import java.util.jar.Attributes;
 import java.util.jar.JarOutputStream;
 import java.util.jar.Manifest;
-import javax.net.ssl.KeyManagerFactory;
-import javax.net.ssl.SSLContext;
-import javax.net.ssl.TrustManagerFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -222,23 +215,18 @@ class JarsTest {
                         IllegalArgumentException.class, () -> Repository.encrypted("disk", "file:///srv/maven"))
                 .getMessage();
         assertTrue(other.startsWith("A repository has an address that begins with https; 'disk' has"), other);
-        Mirror mirror = new Mirror("house", "http://example.org/maven", "*");
+        Mirror mirror = Mirror.asked("house", "http://example.org/maven", "*");
         assertTrue(refusal(session(Network.WHEN_ASKED, List.of(mirror), made()), "harbour.tools:blends:1.0")
                 .startsWith("The repository 'house' (http://example.org/maven) is not encrypted"));
     }
 
     @Test
     void saysThatJavaDoesNotTrustWhoAnswers() throws Exception {
-        HttpsServer server = server();
-        server.start();
-        try {
-            Repository own = new Repository(
-                    "own", "https://localhost:" + server.getAddress().getPort() + "/");
-            Mirror mirror = new Mirror("house", own.url(), "own");
+        try (MadeServer server = MadeServer.https(folder)) {
+            Repository own = new Repository("own", server.address());
+            Mirror mirror = Mirror.asked("house", own.url(), "own");
             String words = refusal(session(Network.WHEN_ASKED, List.of(mirror), own), "harbour.tools:blends:1.0");
             assertTrue(words.contains("Java does not trust who answers for house (localhost)."), words);
-        } finally {
-            server.stop(0);
         }
     }
 
@@ -260,61 +248,66 @@ class JarsTest {
 
     @Test
     void saysThatARepositoryAsksForAPassword() throws Exception {
-        HttpsServer server = server();
-        server.createContext("/", exchange -> {
-            exchange.sendResponseHeaders(401, -1);
-            exchange.close();
-        });
-        server.start();
-        SSLContext usual = SSLContext.getDefault();
-        try {
-            KeyStore trusted = KeyStore.getInstance(KeyStore.getDefaultType());
-            trusted.load(null, null);
-            try (InputStream in = Files.newInputStream(folder.resolve("own.p12"))) {
-                KeyStore own = KeyStore.getInstance("PKCS12");
-                own.load(in, "invented".toCharArray());
-                trusted.setCertificateEntry("own", own.getCertificate("own"));
-            }
-            TrustManagerFactory managers = TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
-            managers.init(trusted);
-            SSLContext context = SSLContext.getInstance("TLS");
-            context.init(null, managers.getTrustManagers(), null);
-            SSLContext.setDefault(context);
-            Repository own = new Repository(
-                    "own", "https://localhost:" + server.getAddress().getPort() + "/");
+        try (MadeServer server = MadeServer.https(folder)) {
+            server.trusted();
+            server.answers(401);
+            Repository own = new Repository("own", server.address());
             String words = refusal(session(Network.WHEN_ASKED, List.of(), own), "harbour.tools:blends:1.0");
             assertTrue(words.contains("own (localhost) asks for a name and a password"), words);
-        } finally {
-            SSLContext.setDefault(usual);
-            server.stop(0);
         }
     }
 
-    /** A server whose certificate nobody vouches for. */
-    private HttpsServer server() throws Exception {
-        Path store = folder.resolve("own.p12");
-        Path keytool = Path.of(System.getProperty("java.home"), "bin", "keytool");
-        List<String> command = new ArrayList<>(List.of(keytool.toString()));
-        command.addAll(List.of(
-                "-genkeypair -alias own -keyalg EC -dname CN=localhost -storetype PKCS12 -storepass invented -keystore"
-                        .split(" ")));
-        command.add(store.toString());
-        new ProcessBuilder(command)
-                .redirectErrorStream(true)
-                .redirectOutput(folder.resolve("said").toFile())
-                .start()
-                .waitFor();
-        KeyStore keys = KeyStore.getInstance("PKCS12");
-        try (InputStream in = Files.newInputStream(store)) {
-            keys.load(in, "invented".toCharArray());
+    @Test
+    void goesWhereItIsSentOnOnlyIfThatIsEncrypted() throws Exception {
+        try (MadeServer open = MadeServer.http();
+                MadeServer server = MadeServer.https(folder)) {
+            server.trusted();
+            open.serves("/", remote.folder());
+            server.serves("/there/", remote.folder());
+            for (int status : new int[] {301, 302, 303, 307, 308}) {
+                String within = status + "/within/";
+                String plain = status + "/plain/";
+                String later = status + "/later/";
+                server.sendsOn("/" + within, status, "/there/");
+                server.sendsOn("/" + plain, status, open.address());
+                server.sendsOn("/" + later, status, server.address() + plain);
+                for (String place : List.of(plain, later)) {
+                    Repository own = new Repository("own", server.address() + place);
+                    String words = refusal(session(Network.WHEN_ASKED, List.of(), own), "harbour.tools:scales:2.1");
+                    assertEquals(
+                            "harbour.tools:scales:2.1 could not be fetched: own (localhost) sends on to "
+                                    + open.address()
+                                    + "harbour/tools/scales/2.1/scales-2.1.pom, which is not encrypted. What comes from there can be"
+                                    + " changed on its way. Nothing was loaded.",
+                            words);
+                }
+                Repository own = new Repository("own", server.address() + within);
+                MavenSettings settings =
+                        new MavenSettings(folder.resolve("local" + status), List.of(), List.of(), Network.WHEN_ASKED);
+                assertEquals(
+                        1,
+                        new Resolver(settings, Network.WHEN_ASKED, said::add)
+                                .find(names("harbour.tools:scales:2.1"), List.of(own))
+                                .size());
+            }
+            assertEquals(0, open.asked(), "nothing goes out without encryption");
         }
-        KeyManagerFactory managers = KeyManagerFactory.getInstance(KeyManagerFactory.getDefaultAlgorithm());
-        managers.init(keys, "invented".toCharArray());
-        SSLContext context = SSLContext.getInstance("TLS");
-        context.init(managers.getKeyManagers(), null, null);
-        HttpsServer server = HttpsServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
-        server.setHttpsConfigurator(new HttpsConfigurator(context));
-        return server;
+    }
+
+    @Test
+    void asksNobodyInPlaceOfARepositoryThatSettingsBlock() {
+        Mirror stop = new Mirror("stop", "http://0.0.0.0/", "made", MavenSettings.Use.BLOCKED);
+        assertEquals(
+                "harbour.tools:blends:1.0 is not in the local repository, and the settings of Maven (settings.xml) forbid to ask"
+                        + " made (blocked by the mirror stop). Nothing was loaded.",
+                refusal(session(Network.WHEN_ASKED, List.of(stop), made()), "harbour.tools:blends:1.0"));
+        assertEquals(List.of(), said, "nothing is fetched");
+        Repository other = new Repository("other", remote.folder().toUri().toString());
+        session(Network.WHEN_ASKED, List.of(stop), made(), other).addLibraries(names("harbour.tools:blends:1.0"));
+        assertEquals(
+                "The settings of Maven (settings.xml) forbid to ask made (blocked by the mirror stop).", said.get(0));
+        assertTrue(said.get(1).contains(" from other ("), said.get(1));
+        assertEquals(2, classPath.size());
     }
 
     @Test
@@ -332,6 +325,101 @@ class JarsTest {
         said.clear();
         session.addLibraries(names("harbour.tools:scales:2.1"));
         assertEquals(List.of(), said, "the same version again needs no word");
+    }
+
+    /** A file with the class that the made repository's library of that name has too, or with another. */
+    private Path file(String name, String type) throws IOException {
+        return MadeRepository.jar(
+                folder.resolve(name), type + ".class", MadeRepository.says(type, "a word", Opcodes.V17));
+    }
+
+    private static String otherVersion(String asked, String version, String before) {
+        return asked + " " + version + " is not loaded: this session has " + before
+                + ", and that one is used. To change it, restart the kernel and name " + version + " first.";
+    }
+
+    @Test
+    void hasALibraryInOneVersionAlsoBetweenFilesAndNames() throws IOException {
+        Path file = file("scales-1.0.jar", "scales/Says");
+        SessionJars session = session();
+        session.addFiles(List.of(file));
+        assertEquals(
+                List.of(otherVersion("harbour.tools:scales", "2.1", "1.0")),
+                session.addLibraries(names("harbour.tools:scales:2.1")).notes());
+        assertEquals(List.of(file), classPath);
+        classPath.clear();
+        SessionJars second = session();
+        second.addLibraries(names("harbour.tools:scales:2.1"));
+        assertEquals(
+                List.of(otherVersion("scales", "1.0", "2.1")),
+                second.addFiles(List.of(file)).notes());
+        assertEquals(1, classPath.size());
+        Path same = file("scales-2.1.jar", "scales/Says");
+        assertEquals(List.of(), second.addFiles(List.of(same)).notes(), "the same version needs no word");
+        assertEquals(1, classPath.size());
+    }
+
+    @Test
+    void hasALibraryInOneVersionAlsoWithinOneFolder() throws IOException {
+        Path one = file("blend-1.0.jar", "blend/Says");
+        Path two = file("blend-2.0.jar", "blend/Says");
+        Path scales = file("scales-1.0.jar", "scales/Says");
+        SessionJars session = session();
+        assertEquals(
+                List.of(otherVersion("blend", "2.0", "1.0")),
+                session.addFiles(List.of(one, two, scales)).notes());
+        assertEquals(List.of(one, scales), classPath);
+        assertEquals(
+                List.of(otherVersion("blend", "2.0", "1.0")),
+                session.addFiles(List.of(two)).notes(),
+                "and so in a later call");
+    }
+
+    @Test
+    void takesFilesForOneLibraryOnlyIfTheyHaveAClassInCommon() throws IOException {
+        Path one = file("core-1.0.jar", "ours/Says");
+        Path two = file("core-2.0.jar", "theirs/Says");
+        Path natives = file("core-1.0-linux.jar", "linux/Says");
+        assertEquals(List.of(), session().addFiles(List.of(one, two, natives)).notes());
+        assertEquals(List.of(one, two, natives), classPath);
+    }
+
+    @Test
+    void takesTwoNamesForOneLibraryOnlyInOneGroup() throws IOException {
+        remote.add("other.makers", "scales", "2.2", "");
+        session().addLibraries(names("harbour.tools:scales:2.1", "other.makers:scales:2.2"));
+        assertEquals(2, classPath.size());
+    }
+
+    @Test
+    void loadsNoLibraryThatIsNoJar() throws IOException {
+        Path archive = remote.file("harbour.tools", "scales", "2.1", "zip");
+        Files.writeString(archive, "an archive");
+        MadeRepository.sign(archive);
+        Jars jars = session().addLibraries(names("harbour.tools:scales:zip:2.1"));
+        assertEquals(
+                List.of("harbour.tools:scales:2.1 is no jar but a file of the kind zip; it is not loaded."),
+                jars.notes());
+        assertEquals(List.of(), classPath);
+    }
+
+    @Test
+    void saysWhatThePartsOfTheProgramAreWhereALibraryIsNotToBeHad() {
+        String own = ProgramJars.ofThisProgram().version("xchart").orElseThrow();
+        SessionJars session = session(Network.NEVER, List.of(), made());
+        Jars jars = session.addLibraries(names("org.knowm.xchart:xchart:3.8.0"));
+        assertEquals(2, jars.notes().size());
+        assertTrue(jars.notes().get(0).startsWith("org.knowm.xchart:xchart:3.8.0 is not, or not with all"));
+        assertEquals(
+                "xchart " + own + " is part of Parchment, and that one is used here.",
+                jars.notes().get(1));
+        assertEquals(jars.notes(), said);
+        assertEquals(List.of(), classPath);
+        said.clear();
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> session.addLibraries(names("org.knowm.xchart:xchart:3.8.0", "harbour.tools:blends:1.0")),
+                "one that is no part of it is still lacking");
     }
 
     @Test
@@ -424,6 +512,18 @@ class JarsTest {
                         () -> SessionJars.jarsIn(Files.createDirectory(folder.resolve("e"))))
                 .getMessage();
         assertTrue(empty.contains("has neither jars nor classes in it"), empty);
+    }
+
+    @Test
+    void saysThatAFolderCannotBeRead() throws IOException {
+        Path closed = Files.createDirectories(folder.resolve("tools/closed"));
+        closed.toFile().setReadable(false);
+        assumeFalse(Files.isReadable(closed), "whoever runs this may read everything");
+        String words = assertThrows(IllegalArgumentException.class, () -> JarFiles.matching(folder + "/tools/*/*.jar"))
+                .getMessage();
+        closed.toFile().setReadable(true);
+        assertTrue(words.contains("'" + closed + "'"), words);
+        assertFalse(words.contains("Exception"), words);
     }
 
     @ParameterizedTest

@@ -38,7 +38,9 @@ class MavenSettingsTest {
         assertEquals(
                 new MavenSettings(
                         Path.of(System.getProperty("user.home"), "libraries"),
-                        List.of(new Mirror("house", "https://maven.example.org/all", "*")),
+                        List.of(
+                                Mirror.asked("house", "https://maven.example.org/all", "*"),
+                                new Mirror("stop", "http://0.0.0.0/", "external:http:*", MavenSettings.Use.BLOCKED)),
                         List.of(new Proxy("https", "gate.example.org", 3128, "*.example.org")),
                         Network.NEVER),
                 MavenSettings.in(folder));

@@ -27,14 +27,33 @@ class JarsInCellsTest {
     @TempDir
     private Path folder;
 
-    private static Evaluator shared;
+    /** What the environment of the one session names, in which all but one of the tests run. */
+    @TempDir
+    private static Path named;
 
-    private Evaluator evaluator = shared;
+    private static Evaluator shared;
+    private static final RecordingPage FIRST = new RecordingPage();
+
     private RecordingPage page = new RecordingPage();
 
     @BeforeAll
-    static void open() {
-        shared = Evaluator.open(Network.NEVER, Map.of());
+    static void open() throws IOException {
+        Path jar = jar(named, "spoons.jar", "spoons.Says", "a word");
+        Path jars = Files.createDirectory(named.resolve("jars"));
+        jar(jars, "trays.jar", "trays.Says", "another");
+        Path cells = Files.writeString(
+                named.resolve("start.jsh"),
+                "int begun = 1;\nint half(int x) { return x / 0; }\nString word = trays.Says.word();\nint b = \"x\";");
+        shared = Evaluator.open(
+                Network.NEVER,
+                Map.of(
+                        "CLASSPATH",
+                        jar.toString(),
+                        "PARCHMENT_JARS",
+                        jars.toString(),
+                        "PARCHMENT_START_CELLS",
+                        cells.toString()));
+        assertTrue(shared.run("begun++;\nspoons.Says.word()", FIRST).fine(), FIRST::err);
     }
 
     @AfterAll
@@ -43,19 +62,15 @@ class JarsInCellsTest {
     }
 
     @AfterEach
-    void closeOwn() {
+    void forgetRepository() {
         System.clearProperty(LOCAL);
-        if (evaluator != shared) {
-            evaluator.close();
-        }
-    }
-
-    private void open(Map<String, String> environment) {
-        closeOwn();
-        evaluator = Evaluator.open(Network.NEVER, environment);
     }
 
     private Path jar(String name, String type, String word) throws IOException {
+        return jar(folder, name, type, word);
+    }
+
+    private static Path jar(Path folder, String name, String type, String word) throws IOException {
         return MadeRepository.jar(
                 folder.resolve(name),
                 type.replace('.', '/') + ".class",
@@ -64,7 +79,7 @@ class JarsInCellsTest {
 
     private String shownBy(String code) {
         page = new RecordingPage();
-        Outcome outcome = evaluator.run(code, page);
+        Outcome outcome = shared.run(code, page);
         assertTrue(outcome.fine(), () -> outcome.error().orElseThrow().text());
         return page.result();
     }
@@ -75,7 +90,7 @@ class JarsInCellsTest {
 
     private String errorOf(String code) {
         page = new RecordingPage();
-        Outcome outcome = evaluator.run(code, page);
+        Outcome outcome = shared.run(code, page);
         assertFalse(outcome.fine(), "the cell should fail");
         return outcome.error().orElseThrow().text();
     }
@@ -87,9 +102,8 @@ class JarsInCellsTest {
         assertEquals("a word", shownBy("Says.word()"));
         assertEquals("a word", shownBy("blends.Says.word()"));
         assertEquals("true", shownBy("Thread.currentThread().getContextClassLoader() == Says.class.getClassLoader()"));
-        assertEquals(List.of("word()"), evaluator.complete("blends.Says.wo", 14).matches());
-        assertTrue(
-                String.valueOf(evaluator.inspect("blends.Says.word()", 13)).contains("String"), "Shift-Tab knows it");
+        assertEquals(List.of("word()"), shared.complete("blends.Says.wo", 14).matches());
+        assertTrue(String.valueOf(shared.inspect("blends.Says.word()", 13)).contains("String"), "Shift-Tab knows it");
     }
 
     @Test
@@ -103,7 +117,7 @@ class JarsInCellsTest {
                 page.result());
         assertTrue(
                 printed().contains("commons-math3 3.6.1 is part of Parchment, and that one is used here."), printed());
-        String words = String.valueOf(evaluator.inspect("Jars.add", 3));
+        String words = String.valueOf(shared.inspect("Jars.add", 3));
         assertTrue(words.contains("Loads jars into the running notebook"), words);
     }
 
@@ -169,7 +183,9 @@ class JarsInCellsTest {
         writer.visitEnd();
         Path jar = MadeRepository.jar(folder.resolve("alone.jar"), "alone/Child.class", writer.toByteArray());
         String error = errorOf("Jars.add(Path.of(\"" + jar + "\"));\nClass.forName(\"alone.Child\")");
-        assertTrue(error.contains("NoClassDefFoundError: missing/Parent\nA jar here needs another that is not here."), error);
+        assertTrue(
+                error.contains("NoClassDefFoundError: missing/Parent\nA jar here needs another that is not here."),
+                error);
     }
 
     @Test
@@ -193,26 +209,13 @@ class JarsInCellsTest {
     }
 
     @Test
-    void whatTheEnvironmentNamesIsThereBeforeTheFirstCellAndToldOnce() throws IOException {
-        Path jar = jar("blends.jar", "blends.Says", "a word");
-        Path jars = Files.createDirectory(folder.resolve("jars"));
-        Files.move(jar("mills.jar", "mills.Says", "another"), jars.resolve("mills.jar"));
-        Path cells = Files.writeString(
-                folder.resolve("start.jsh"),
-                "int begun = 1;\nint half(int x) { return x / 0; }\nString word = mills.Says.word();\nint b = \"x\";");
-        open(Map.of(
-                "CLASSPATH",
-                jar.toString(),
-                "PARCHMENT_JARS",
-                jars.toString(),
-                "PARCHMENT_START_CELLS",
-                cells.toString()));
-        assertEquals("a word", shownBy("begun++;\nblends.Says.word()"));
+    void whatTheEnvironmentNamesIsThereBeforeTheFirstCellAndToldOnce() {
+        assertEquals("a word", FIRST.result());
         assertTrue(
-                page.err().startsWith("CLASSPATH names 1 place with jars or classes; this session uses them.\n"),
-                page.err());
-        String failed = "In the start-up cells '" + cells + "':\nLine 4:  int b";
-        assertTrue(page.err().contains(failed), "what fails is told, and the cell runs all the same: " + page.err());
+                FIRST.err().startsWith("CLASSPATH names 1 place with jars or classes; this session uses them.\n"),
+                FIRST.err());
+        String failed = "In the start-up cells '" + named.resolve("start.jsh") + "':\nLine 4:  int b";
+        assertTrue(FIRST.err().contains(failed), "what fails is told, and the cell runs all the same: " + FIRST.err());
         assertEquals("2 another", shownBy("begun + \" \" + word"));
         assertEquals("", printed());
         assertTrue(errorOf("half(2)").contains("Start-up cells, line 2:"), "errors name where it was");
@@ -224,20 +227,29 @@ class JarsInCellsTest {
         Files.writeString(logbook.resolve("batches.csv"), "batch\n1\n");
         Path marker = folder.resolve("was-run");
         String cell = "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + marker + "\"));";
-        for (String name :
-                new String[] {"start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar"
-                }) {
+        Files.createDirectories(logbook.resolve("notes/deep"));
+        for (String name : new String[] {
+            "start.jsh",
+            "startup.jsh",
+            "init.java",
+            "start.jshell",
+            "start-cells.jsh",
+            "tools.jar",
+            "notes/deep/start.jsh"
+        }) {
             Files.writeString(logbook.resolve(name), cell);
         }
-        open(Map.of(
-                "PARCHMENT_LOGBOOK",
-                logbook.toString(),
-                "PARCHMENT_START_CELLS",
-                logbook.resolve("start.jsh").toString()));
-        shownBy("Logbook.open(Path.of(\"" + logbook + "\")).toString()");
+        try (Evaluator own = Evaluator.open(
+                Network.NEVER,
+                Map.of(
+                        "PARCHMENT_LOGBOOK",
+                        logbook.toString(),
+                        "PARCHMENT_START_CELLS",
+                        logbook.resolve("notes/deep/start.jsh").toString()))) {
+            assertTrue(own.run("Logbook.open(Path.of(\"" + logbook + "\")).toString()", page)
+                    .fine());
+        }
         assertTrue(page.err().contains("lie in the logbook '" + logbook + "'"), "a file named there is refused");
         assertFalse(Files.exists(marker));
-        String outside = "java.nio.file.Files.exists(java.nio.file.Path.of(\"" + marker + "\"))";
-        assertEquals("false", shownBy(outside));
     }
 }

@@ -3,6 +3,7 @@ package parchment.kernel;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.io.File;
 import java.io.IOException;
@@ -13,6 +14,9 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.objectweb.asm.Opcodes;
 import parchment.jars.MadeRepository;
 import parchment.jars.Network;
@@ -62,7 +66,35 @@ class StartOfSessionTest {
         load(Map.of(
                 "CLASSPATH", classes + separator + separator + folder.resolve("none.jar") + separator + folder + "/*"));
         assertEquals(List.of(classes, first, second), added);
-        assertEquals("CLASSPATH names 3 places with jars or classes; this session uses them.\n", page.err());
+        assertEquals(
+                "Left out of what CLASSPATH names: '" + folder.resolve("none.jar") + "' (not there).\n"
+                        + "CLASSPATH names 3 places with jars or classes; this session uses them.\n",
+                page.err());
+    }
+
+    @Test
+    void whatTheClassPathNamesFromTheNotebooksFolderIsLeftOutAndTold() {
+        assertTrue(Files.isDirectory(Path.of("src")), "it is there, seen from here");
+        load(Map.of("CLASSPATH", String.join(File.pathSeparator, ".", "src", "src/*", "*")));
+        assertEquals(List.of(), added);
+        String whole = "(name the whole path, from the root of the disk)";
+        assertEquals(
+                "Left out of what CLASSPATH names: '.' " + whole + ", 'src' " + whole + ", 'src/*' " + whole + ", '*' "
+                        + whole + ".\n",
+                page.err());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"PARCHMENT_JARS", "CLASSPATH"})
+    void aFolderThatCannotBeReadIsTold(String variable) throws IOException {
+        Path closed = Files.createDirectory(folder.resolve("closed"));
+        jar("closed/one.jar");
+        closed.toFile().setReadable(false);
+        assumeFalse(Files.isReadable(closed), "whoever runs this may read everything");
+        load(Map.of(variable, variable.equals(StartOfSession.JARS) ? closed.toString() : closed + "/*"));
+        closed.toFile().setReadable(true);
+        assertEquals(List.of(), added);
+        assertTrue(page.err().startsWith("The jars of '" + closed + "' are not loaded: "), page.err());
     }
 
     @Test
@@ -106,9 +138,32 @@ class StartOfSessionTest {
         assertTrue(start.cells(page).isEmpty());
         assertTrue(
                 page.err()
-                        .endsWith(
-                                "The start-up cells '" + file + "' lie in the logbook '" + folder
-                                        + "'. A logbook may come from somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
+                        .endsWith("The start-up cells '" + file + "' lie in the logbook '" + folder
+                                + "' (a folder with batches.csv, logbook.properties or curves). A logbook may come from"
+                                + " somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
+                page.err());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "batches.csv, notes/s.jsh",
+        "batches.csv, notes/deep/s.jsh",
+        "curves/1.csv, notes/deep/s.jsh",
+        "logbook.properties, notes/deep/s.jsh",
+    })
+    void startCellsAnywhereBelowALogbookAreRefused(String makesALogbook, String cells) throws IOException {
+        Path logbook = Files.createDirectory(folder.resolve("lb"));
+        Path mark = logbook.resolve(makesALogbook);
+        Files.createDirectories(mark.getParent());
+        Files.writeString(mark, "batch\n1\n");
+        Path file = logbook.resolve(cells);
+        Files.createDirectories(file.getParent());
+        Files.writeString(file, "int a = 1;");
+        assertTrue(new StartOfSession(Map.of("PARCHMENT_START_CELLS", file.toString()))
+                .cells(page)
+                .isEmpty());
+        assertTrue(
+                page.err().startsWith("The start-up cells '" + file + "' lie in the logbook '" + logbook + "'"),
                 page.err());
     }
 }
