@@ -18,6 +18,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
 import org.dflib.jjava.jupyter.messages.comm.CommMsgCommand;
+import org.dflib.jjava.jupyter.messages.comm.CommOpenCommand;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -148,6 +149,20 @@ class LiveControlsTest {
             LeftBehind.sweep();
             CellGuard.clear();
         }
+    }
+
+    @Test
+    void ofMoreThanAHundredLinesOfClientsTheOldestIsClosed() {
+        String target = "jupyter.widget.control";
+        for (int i = 0; i < 100; i++) {
+            comms.opened(new CommOpenCommand("line " + i, target, new JsonObject()));
+        }
+        assertEquals(100, comms.info(target).getAsJsonObject("comms").size());
+        assertTrue(comms.info(target).getAsJsonObject("comms").has("line 0"));
+        comms.opened(new CommOpenCommand("line 100", target, new JsonObject()));
+        JsonObject open = comms.info(target).getAsJsonObject("comms");
+        assertEquals(100, open.size());
+        assertTrue(!open.has("line 0") && open.has("line 1") && open.has("line 100"));
     }
 
     @Test
