@@ -142,7 +142,8 @@ class DisplayTest {
         };
         try (Display.Shown shown = Display.on(page)) {
             assertEquals("<b>3</b>", Display.showable(3).html().orElseThrow());
-            String uncounted = Display.uncounted(() -> Display.showable(3).html().orElseThrow(() -> new AssertionError(shown)));
+            String uncounted =
+                    Display.uncounted(() -> Display.showable(3).html().orElseThrow(() -> new AssertionError(shown)));
             assertEquals("<b>3</b>", uncounted);
         }
     }

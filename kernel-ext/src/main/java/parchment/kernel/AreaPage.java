@@ -107,8 +107,9 @@ final class AreaPage implements CellPage {
 
     @Override
     public String readLine() {
-        throw new IllegalStateException("What a control sets off cannot ask for a line of input. Put a TextField beside the control, and"
-                + " read its value().");
+        throw new IllegalStateException(
+                "What a control sets off cannot ask for a line of input. Put a TextField beside the control, and"
+                        + " read its value().");
     }
 
     /** Says why the callback ended early. */

@@ -305,8 +305,7 @@ class ConnectionTest {
         JsonObject state = new JsonObject();
         state.addProperty("value", value);
         return new Message<>(
-                new Header<>("me", MessageType.COMM_MSG_COMMAND),
-                new CommMsgCommand(line, Comms.state(method, state)));
+                new Header<>("me", MessageType.COMM_MSG_COMMAND), new CommMsgCommand(line, Comms.state(method, state)));
     }
 
     @ParameterizedTest
@@ -319,8 +318,7 @@ class ConnectionTest {
                 new Header<>("me", MessageType.COMM_OPEN_COMMAND),
                 new CommOpenCommand("a line", "jupyter.widget.control", new JsonObject())));
         asker.sendMessage(onLine("a line", "request_states", "")); // Nothing that is heard would be answered here.
-        asker.sendMessage(
-                new Message<>(new Header<>("me", MessageType.COMM_INFO_REQUEST), new CommInfoRequest(null)));
+        asker.sendMessage(new Message<>(new Header<>("me", MessageType.COMM_INFO_REQUEST), new CommInfoRequest(null)));
         assertEquals(
                 lines,
                 ((CommInfoReply) asker.readMessage().getContent()).getComms().size());

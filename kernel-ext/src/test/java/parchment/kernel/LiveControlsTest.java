@@ -86,8 +86,9 @@ class LiveControlsTest {
 
     private List<String> members(String view) {
         List<String> members = new ArrayList<>();
-        state(view).getAsJsonArray("children").forEach(child -> members.add(child.getAsString()
-                .substring("IPY_MODEL_".length())));
+        state(view)
+                .getAsJsonArray("children")
+                .forEach(child -> members.add(child.getAsString().substring("IPY_MODEL_".length())));
         return members;
     }
 
@@ -106,8 +107,7 @@ class LiveControlsTest {
     private void move(String view, int to) {
         JsonObject state = new JsonObject();
         state.addProperty("value", to);
-        comms.said(
-                new CommMsgCommand(members(view).get(0), Comms.state("update", state)), Comms.Haste.NEWEST);
+        comms.said(new CommMsgCommand(members(view).get(0), Comms.state("update", state)), Comms.Haste.NEWEST);
     }
 
     @Test
@@ -191,7 +191,9 @@ class LiveControlsTest {
         String shown = "ControlBox.column(area, slider, dots)";
         assertTrue(evaluator.run(shown, page).fine());
         Shown box = page.results.get(page.results.size() - 1);
-        assertEquals("cup no. 3\nN is 1, on a slider from 1 to 9.\ncup no. 1\nN is 1, on a slider from 1 to 9.\n[1, 2]", box.text());
+        assertEquals(
+                "cup no. 3\nN is 1, on a slider from 1 to 9.\ncup no. 1\nN is 1, on a slider from 1 to 9.\n[1, 2]",
+                box.text());
         String html = String.valueOf(box.forms().get(Shown.HTML));
         assertTrue(html.contains("cup no. 3") && html.contains("cup no. 1") && !html.contains("Cup["), html);
         assertTrue(evaluator.run("slider.set(2);\nslider", page).fine());
@@ -208,7 +210,8 @@ class LiveControlsTest {
         assertEquals("[3]", plain(state(view).getAsJsonArray("outputs"), 1));
         AtomicReference<String> opened = new AtomicReference<>();
         CountSlider made = CountSlider.of("n", 1, 9).showing(n -> new int[] {n});
-        assertTrue(evaluator.act(page, () -> opened.set(open(made)), () -> false).fine());
+        assertTrue(
+                evaluator.act(page, () -> opened.set(open(made)), () -> false).fine());
         String slider = opened.get();
         String first = plain(outputs(slider), 0);
         move(slider, 1);
@@ -219,14 +222,13 @@ class LiveControlsTest {
     @Test
     void anUpdateFromACallbackChangesThePlaceAndAddsNothing() {
         assertTrue(evaluator.run("Display.show(\"place\", \"first\");", page).fine());
-        CountSlider first = CountSlider.of("first", 1, 9)
-                .onChange(n -> {
-                    if (n == 2) {
-                        Display.show("place", "shown " + n);
-                    } else {
-                        Display.update("place", "updated " + n);
-                    }
-                });
+        CountSlider first = CountSlider.of("first", 1, 9).onChange(n -> {
+            if (n == 2) {
+                Display.show("place", "shown " + n);
+            } else {
+                Display.update("place", "updated " + n);
+            }
+        });
         CountSlider second = CountSlider.of("second", 1, 9).onChange(n -> Display.update("place", "from outside"));
         String one = open(first);
         String two = open(second);

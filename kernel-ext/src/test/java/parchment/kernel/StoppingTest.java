@@ -133,7 +133,11 @@ class StoppingTest {
         stopped("new Random(1).doubles(300_000_000).sum();");
         Field asked = Interruption.class.getDeclaredField("ASKED");
         asked.setAccessible(true);
-        List<Thread> kept = ((Set<?>) asked.get(null)).stream().map(Thread.class::cast).filter(thread -> !LeftBehind.has(thread)).toList();
+        List<Thread> kept = ((Set<?>) asked.get(null))
+                .stream()
+                        .map(Thread.class::cast)
+                        .filter(thread -> !LeftBehind.has(thread))
+                        .toList();
         assertEquals(List.of(), kept);
     }
 
