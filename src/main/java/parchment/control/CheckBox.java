@@ -48,9 +48,14 @@ public final class CheckBox implements Control {
         return wire.value();
     }
 
-    /** Ticks the box (true) or clears it (false) from Java; the page follows and no callback is called. */
-    public void set(boolean ticked) {
-        wire.set(ticked);
+    /** Ticks the box from Java; the page follows and no callback is called. */
+    public void tick() {
+        wire.set(true);
+    }
+
+    /** Clears the box from Java; the page follows and no callback is called. */
+    public void clear() {
+        wire.set(false);
     }
 
     @Override

@@ -66,8 +66,10 @@ class ControlsTest {
         box.wire().take(true);
         box.wire().tell();
         assertTrue(box.value());
-        box.set(false);
+        box.clear();
         assertFalse(box.value());
+        box.tick();
+        assertTrue(box.value());
         assertTrue(box.ticked().value());
         assertEquals(List.of("ticked"), told);
     }
