@@ -88,7 +88,7 @@ test('every kind of control works with mouse and keys', {timeout: 4 * PATIENCE},
     await cell.locator('select[multiple]').selectOption([{label: 'p'}, {label: 'r'}]);
     await shows(cell, 'several [p, r]');
     await cell.getByRole('checkbox').check();
-    await shows(cell, 'box TICKED');
+    await shows(cell, 'box true');
     await cell.getByRole('button', {name: 'Draw one'}).click();
     await shows(cell, 'pressed');
     await cell.locator('input[type=text]').last().fill('H012');

@@ -160,7 +160,7 @@ class Controls(unittest.TestCase):
             self.send("comm_msg", comm_id=self.model("Button"), data={"method": "custom", "content": {"event": "click"}}))
         self.assertEqual(
             self.shown('String.join("; ", seen)')["text/plain"],
-            "count 4; range 2.0 3.5; choice y; choices [p, r]; box TICKED; text caf\u00e9; pressed")
+            "count 4; range 2.0 3.5; choice y; choices [p, r]; box true; text caf\u00e9; pressed")
 
     def test_a_value_that_the_control_cannot_have_is_put_right_and_calls_nobody(self):
         self.run_cell('var low = Slider.of("a", 0, 10).onChange(v -> System.out.println("called"));\nlow')

@@ -9,54 +9,53 @@ import parchment.display.Wire;
  * A box that a person ticks or clears. It starts clear.
  *
  * <pre>{@code
- * CheckBox.of("newest batch only").showing(tick -> tick == CheckBox.Tick.TICKED ? logbook.lastWithCurve() : logbook)
+ * CheckBox.of("newest batch only").showing(ticked -> ticked ? logbook.lastWithCurve() : logbook)
  * }</pre>
  */
 public final class CheckBox implements Control {
-    /** Whether a box is ticked. */
-    public enum Tick {
-        TICKED,
-        CLEAR
-    }
-
     private final String label;
-    private final Wire<Tick> wire;
+    private final Wire<Boolean> wire;
 
-    private CheckBox(String label, Wire<Tick> wire) {
+    private CheckBox(String label, Wire<Boolean> wire) {
         this.label = label;
         this.wire = wire;
     }
 
     /** Returns a box with a label. */
     public static CheckBox of(String label) {
-        return new CheckBox(label, new Wire<>(Tick.CLEAR));
+        return new CheckBox(label, new Wire<>(false));
     }
 
     /** Returns the same box that starts ticked. */
     public CheckBox ticked() {
-        return new CheckBox(label, wire.startingWith(Tick.TICKED));
+        return new CheckBox(label, wire.startingWith(true));
     }
 
-    /** Calls the callback each time a person has ticked or cleared the box; what it prints and shows appears below. */
-    public CheckBox onChange(Consumer<? super Tick> callback) {
+    /** Calls the callback with true or false each time a person has ticked or cleared the box; what it prints and shows appears below. */
+    public CheckBox onChange(Consumer<? super Boolean> callback) {
         wire.onChange(callback);
         return this;
     }
 
     /** Shows below the box what is made of its state, at once and after each change. */
-    public CheckBox showing(Function<? super Tick, ?> ofValue) {
+    public CheckBox showing(Function<? super Boolean, ?> ofValue) {
         wire.showing(ofValue);
         return this;
     }
 
     /** Tells whether the box is ticked now. */
-    public boolean isTicked() {
-        return wire.value() == Tick.TICKED;
+    public boolean value() {
+        return wire.value();
     }
 
-    /** Ticks or clears the box from Java; the page follows and no callback is called. */
-    public void set(Tick tick) {
-        wire.set(tick);
+    /** Ticks the box from Java; the page follows and no callback is called. */
+    public void tick() {
+        wire.set(true);
+    }
+
+    /** Clears the box from Java; the page follows and no callback is called. */
+    public void clear() {
+        wire.set(false);
     }
 
     @Override
@@ -65,7 +64,7 @@ public final class CheckBox implements Control {
     }
 
     @Override
-    public Wire<Tick> wire() {
+    public Wire<Boolean> wire() {
         return wire;
     }
 
@@ -81,6 +80,6 @@ public final class CheckBox implements Control {
 
     @Override
     public String toString() {
-        return label + " is " + (isTicked() ? "ticked." : "not ticked.");
+        return label + " is " + (value() ? "ticked." : "not ticked.");
     }
 }

@@ -3,8 +3,7 @@ package parchment.control;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import parchment.display.Html;
-import parchment.display.Showable;
+import parchment.display.Display;
 import parchment.display.Wire;
 
 /**
@@ -64,16 +63,9 @@ public final class OutputArea implements Control {
     public Optional<String> html() {
         StringBuilder html = new StringBuilder("<div class=\"parchment-control\">");
         for (Object value : shown()) {
-            html.append(
-                    value instanceof Showable showable
-                            ? showable.html().or(showable::svg).orElseGet(() -> plain(showable.text()))
-                            : plain(String.valueOf(value)));
+            html.append(Still.html(Display.showable(value)));
         }
         return Optional.of(html.append("</div>").toString());
-    }
-
-    private static String plain(String text) {
-        return "<pre>" + Html.escape(text) + "</pre>";
     }
 
     @Override
@@ -83,8 +75,7 @@ public final class OutputArea implements Control {
                 : String.join(
                         "\n",
                         shown().stream()
-                                .map(value ->
-                                        value instanceof Showable showable ? showable.text() : String.valueOf(value))
+                                .map(value -> Display.showable(value).text())
                                 .toList());
     }
 

@@ -51,13 +51,19 @@ public final class Slider implements Control {
     }
 
     /**
-     * Returns the same slider that moves by another step.
+     * Returns the same slider that moves by another step, counted from the lower end. A value that no step leads to gives way to the
+     * nearest; call {@link #startingAt} after this for one that lies between two steps.
      *
      * @throws IllegalArgumentException if the step is not above 0
      */
     public Slider withStep(double other) {
         Still.checkStep(label, other);
-        return new Slider(label, unit, low, high, other, wire.startingWith(value()));
+        double most = Math.floor((high - low) / other * (1 + 1e-12));
+        double steps = Math.min(most, Math.rint((value() - low) / other));
+        double digits = Math.pow(10, Still.digits(other) + Still.digits(low));
+        double nearest = Math.rint((low + steps * other) * digits) / digits;
+        boolean onStep = Math.abs(nearest - value()) <= 1e-9 * other;
+        return new Slider(label, unit, low, high, other, wire.startingWith(onStep ? value() : nearest));
     }
 
     /**

@@ -15,7 +15,7 @@ final class Still {
 
     static String text(String sentence, Wire<?> wire) {
         return Sentence.of(sentence)
-                + wire.shown().map(shown -> "\n" + text(shown)).orElse("");
+                + wire.shown().map(shown -> "\n" + shown.text()).orElse("");
     }
 
     static Optional<String> html(String sentence, Wire<?> wire) {
@@ -23,14 +23,17 @@ final class Still {
                 + wire.shownAgain().map(Still::html).orElse("") + "</div>");
     }
 
-    private static String text(Object shown) {
-        return shown instanceof Showable showable ? showable.text() : String.valueOf(shown);
+    /** Returns what is shown as HTML, whatever its richest form is. */
+    static String html(Showable shown) {
+        return shown.html().or(shown::svg).or(() -> picture(shown)).orElseGet(() -> plain(shown.text()));
     }
 
-    private static String html(Object shown) {
-        return shown instanceof Showable showable
-                ? showable.html().or(showable::svg).orElseGet(() -> plain(showable.text()))
-                : plain(String.valueOf(shown));
+    private static Optional<String> picture(Showable shown) {
+        String png = shown.otherForms().get("image/png");
+        return png == null
+                ? Optional.empty()
+                : Optional.of("<img src=\"data:image/png;base64," + Html.escape(png) + "\" alt=\""
+                        + Html.escape(shown.text()) + "\">");
     }
 
     private static String plain(String text) {

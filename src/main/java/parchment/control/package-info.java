@@ -11,6 +11,10 @@
  *         .onChange(limit -> System.out.println("now " + limit + " °C"))
  * }</pre>
  *
+ * <p>A method that says how a control is made ({@code of}, {@code with...}, {@code startingAt}, {@code ticked}) returns another control with the
+ * same callbacks. One that says what is to happen ({@code onChange}, {@code onPress}, {@code showing}) changes the control itself and
+ * returns it, so the first kind comes first. What moves it from Java ({@code set}, {@code tick}, {@code clear}) changes it too.
+ *
  * <p>Controls are for looking. None of them moves a machine, and none may be made to: nothing here reads a probe or answers in time.
  */
 @NullMarked

@@ -12,7 +12,7 @@ import java.util.UUID;
  * <p>Only a live page brings them back. Until one has answered, the choice is the one that it began with, and {@link #wayBack} says so.
  *
  * <pre>{@code
- * ChosenNames.among("batch", List.of("H001", "H002"), List.of("H002"))
+ * ChosenNames.among("batch", List.of("H001", "H002"), List.of("H002"), "with chosen()")
  * }</pre>
  */
 public final class ChosenNames implements Live {
@@ -27,13 +27,15 @@ public final class ChosenNames implements Live {
     }
 
     private final String noun;
+    private final String within;
     private final Set<String> all;
     private final String place = "parchment-chosen-" + UUID.randomUUID();
     private final Wire<List<String>> wire;
     private volatile WayBack wayBack = WayBack.SILENT;
 
-    private ChosenNames(String noun, List<String> all, List<String> first) {
+    private ChosenNames(String noun, List<String> all, List<String> first, String within) {
         this.noun = noun;
+        this.within = within;
         this.all = new LinkedHashSet<>(all);
         this.wire = new Wire<>(known(first));
     }
@@ -42,9 +44,10 @@ public final class ChosenNames implements Live {
      * Returns a choice among some names that begins with some of them; others are left out.
      *
      * @param noun what one of the names names, in the singular
+     * @param within how a cell gets what is chosen, to end "the next cell has it ..."
      */
-    public static ChosenNames among(String noun, List<String> names, List<String> first) {
-        return new ChosenNames(noun, names, first);
+    public static ChosenNames among(String noun, List<String> names, List<String> first, String within) {
+        return new ChosenNames(noun, names, first, within);
     }
 
     private List<String> known(List<String> names) {
@@ -88,8 +91,7 @@ public final class ChosenNames implements Live {
                 chosen
                         + (count == 0
                                 ? "."
-                                : ": the next cell has " + (count == 1 ? "it" : "them")
-                                        + " as a logbook, with chosen().");
+                                : ": the next cell has " + (count == 1 ? "it" : "them") + " " + within + ".");
             case SILENT, CLOSED ->
                 "What is chosen below does not come back by itself here. Copy the line of code under the pictures.";
         };

@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Shows several values from one cell, where the cell's last line alone would show one.
@@ -48,7 +49,8 @@ public final class Display {
     }
 
     /**
-     * Shows the value now in a place with a name, which {@link #update} can show something else in, from this cell or a later one.
+     * Shows the value now in a place with a name, which {@link #update} can show something else in, from this cell or a later one. The name
+     * itself is not shown: for words beside a value write {@code Display.show("words " + value)}.
      *
      * @param id any word; every place that was shown under it changes
      */
@@ -145,6 +147,16 @@ public final class Display {
         return target().live(value);
     }
 
+    /**
+     * Returns a value as something that shows itself, in the form in which {@link #show(Object)} would show it here; for results that hold
+     * values of any kind, not for cells.
+     *
+     * @param value anything; null is shown as the word null
+     */
+    public static Showable showable(@Nullable Object value) {
+        return target().showable(value);
+    }
+
     /** Shows values on the given target until the result is closed; for notebooks, not for cells. */
     public static Shown on(Target target) {
         Target before = TARGET.getAndSet(Objects.requireNonNull(target));
@@ -173,6 +185,11 @@ public final class Display {
         /** Shows one value in the places of that name; where no page can change, after what is there. */
         default void update(String id, Object value) {
             show(value);
+        }
+
+        /** Returns a value as something that shows itself; as its text where nothing better is known here. */
+        default Showable showable(@Nullable Object value) {
+            return value instanceof Showable showable ? showable : InForm.plain(String.valueOf(value));
         }
 
         /** Shows values of the class by what the function makes of them. Does nothing where there is no page. */

@@ -53,6 +53,11 @@ record InForm(String mediaType, String content, String text) implements Showable
         return of(mediaType, Base64.getEncoder().encodeToString(bytes));
     }
 
+    /** Returns text alone. */
+    static InForm plain(String text) {
+        return new InForm("text/plain", text, text);
+    }
+
     private static void check(String mediaType) {
         if (!MEDIA_TYPE.matcher(mediaType).matches()) {
             String meant = MEANT.get(mediaType.strip().toLowerCase(java.util.Locale.ROOT));

@@ -25,7 +25,7 @@ import java.util.concurrent.ConcurrentHashMap;
  * notebook asks by {@link #ask}, which the workers see as well.
  */
 public final class Interruption {
-    /** Threads that were asked to stop by name, until this is forgotten; one at most in a session. */
+    /** Threads that were asked to stop by name, until this is forgotten: the one of the cell, and those that were left behind. */
     private static final Set<Thread> ASKED = ConcurrentHashMap.newKeySet();
 
     private final Thread caller;

@@ -2,6 +2,7 @@ package parchment.display;
 
 import java.util.Map;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /** Passes on everything but the questions that are put to data. */
 record Uncounted(Display.Target page) implements Display.Target {
@@ -18,6 +19,11 @@ record Uncounted(Display.Target page) implements Display.Target {
     @Override
     public void update(String id, Object value) {
         page.update(id, value);
+    }
+
+    @Override
+    public Showable showable(@Nullable Object value) {
+        return page.showable(value);
     }
 
     @Override

@@ -17,7 +17,7 @@ public final class Wire<V> {
     private final List<Consumer<? super V>> callbacks = new CopyOnWriteArrayList<>();
     private volatile V value;
     private volatile @Nullable Function<? super V, ?> picture;
-    private volatile @Nullable Object pictured;
+    private volatile @Nullable Showable pictured;
     private volatile Consumer<? super V> page = unheard -> {};
 
     /** Holds a first value; no page is connected yet. */
@@ -70,27 +70,27 @@ public final class Wire<V> {
     }
 
     /** Returns what is shown of the value as it is now, worked out anew; nothing where nothing was to be shown. */
-    public Optional<Object> shown() {
+    public Optional<Showable> shown() {
         return picture == null ? Optional.empty() : Optional.of(picture());
     }
 
     /** Returns what {@link #shown} worked out last, and works it out if it has not. */
-    public Optional<Object> shownAgain() {
-        Object before = pictured;
+    public Optional<Showable> shownAgain() {
+        Showable before = pictured;
         return before == null ? shown() : Optional.of(before);
     }
 
     /** Returns what {@link #shown} worked out last and forgets it, so that a page that needs it twice does not do the work twice. */
-    public Optional<Object> shownBefore() {
-        Object before = pictured;
+    public Optional<Showable> shownBefore() {
+        Showable before = pictured;
         pictured = null;
         return before == null ? shown() : Optional.of(before);
     }
 
-    private Object picture() {
+    private Showable picture() {
         Function<? super V, ?> ofValue = picture;
         Object made = ofValue == null ? "" : ofValue.apply(value);
-        Object shown = made == null ? "null" : made;
+        Showable shown = DrawnOnce.of(Display.showable(made));
         pictured = shown;
         return shown;
     }

@@ -41,7 +41,7 @@ public final class Explorer implements Showable {
         this.clock = clock;
         this.features = features;
         this.attribute = attribute;
-        this.chosen = ChosenNames.among("batch", names(logbook), first);
+        this.chosen = ChosenNames.among("batch", names(logbook), first, "as a logbook, with chosen()");
     }
 
     /** Returns the explorer of a logbook's batches. */

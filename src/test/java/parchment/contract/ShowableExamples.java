@@ -138,7 +138,8 @@ final class ShowableExamples {
         ROOTS.put("MarkReport", MarkReport::of);
         ROOTS.put("Moments", logbook -> Moments.of(logbook));
         ROOTS.put("Explorer", Explorer::of);
-        ROOTS.put("ChosenNames", logbook -> ChosenNames.among("batch", names(logbook), names(logbook)));
+        ROOTS.put(
+                "ChosenNames", logbook -> ChosenNames.among("batch", names(logbook), names(logbook), "with chosen()"));
         ROOTS.put("Slider", logbook -> Slider.of(logbook.name(), 196, 212).withUnit("°C"));
         ROOTS.put("CountSlider", logbook -> CountSlider.of(logbook.name(), 1, 9));
         ROOTS.put(

@@ -56,6 +56,40 @@ class ControlsTest {
     }
 
     @Test
+    void aCheckBoxGivesTrueOrFalse() {
+        List<String> told = new ArrayList<>();
+        CheckBox box = CheckBox.of("cupped only")
+                .onChange(ticked -> told.add(ticked ? "ticked" : "clear"))
+                .showing(ticked -> ticked ? "shows ticked" : "shows clear");
+        assertFalse(box.value());
+        assertTrue(box.text().endsWith("\nshows clear"));
+        box.wire().take(true);
+        box.wire().tell();
+        assertTrue(box.value());
+        box.clear();
+        assertFalse(box.value());
+        box.tick();
+        assertTrue(box.value());
+        assertTrue(box.ticked().value());
+        assertEquals(List.of("ticked"), told);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0,2,1,0.7,0.7", // 1 lies between 0.7 and 1.4, nearer to the first.
+        "0,2,1.1,0.7,1.4",
+        "0,2,2,0.7,1.4", // The last step before the upper end.
+        "0,2,1,0.5,1",
+        "0.3,1.3,0.6,0.1,0.6", // On a step, though not to the last digit of Java's numbers.
+        "196,212,204.5,0.2,204.4"
+    })
+    void anotherStepBringsTheValueToTheNearestStep(double low, double high, double start, double step, double then) {
+        Slider slider = Slider.of("n", low, high).startingAt(start).withStep(step);
+        assertEquals(then, slider.value());
+        assertEquals(start, slider.startingAt(start).value());
+    }
+
+    @Test
     void onAStillPageItShowsWhatItWouldShowOfItsValue() {
         CountSlider slider = CountSlider.of("n", 1, 9).showing(n -> "<" + n * n + ">");
         assertEquals("N is 1, on a slider from 1 to 9.\n<1>", slider.text());

@@ -112,4 +112,39 @@ class DisplayTest {
         }
         assertEquals(List.of("show 1", "show id 2", "update id 3", "Integer 4", "a.B any"), seen);
     }
+
+    @Test
+    void whatPutsAnotherPageInPlaceMeanwhileKeepsIt() {
+        List<String> seen = new ArrayList<>();
+        try (Display.Shown first = Display.on(value -> seen.add("first " + value))) {
+            Display.uncounted(() -> {
+                Display.show(1);
+                return Display.on(value -> seen.add("second " + value));
+            });
+            Display.show(2);
+            assertEquals("first 1", seen.get(0), () -> "through " + first);
+        }
+        assertEquals(List.of("first 1", "second 2"), seen);
+    }
+
+    @Test
+    void aPageSaysHowAValueShowsItselfAlsoWhereQuestionsAreNotCounted() {
+        assertEquals("3", Display.showable(3).text());
+        assertEquals("null", Display.showable(null).text());
+        Display.Target page = new Display.Target() {
+            @Override
+            public void show(Object value) {}
+
+            @Override
+            public Showable showable(Object value) {
+                return Display.as("text/html", "<b>" + value + "</b>");
+            }
+        };
+        try (Display.Shown shown = Display.on(page)) {
+            assertEquals("<b>3</b>", Display.showable(3).html().orElseThrow());
+            String uncounted =
+                    Display.uncounted(() -> Display.showable(3).html().orElseThrow(() -> new AssertionError(shown)));
+            assertEquals("<b>3</b>", uncounted);
+        }
+    }
 }

@@ -4,10 +4,10 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.function.Consumer;
+import org.dflib.jjava.jupyter.messages.MessageType;
+import org.jspecify.annotations.Nullable;
 import parchment.display.Live;
 
 /**
@@ -20,14 +20,18 @@ final class AreaPage implements CellPage {
 
     private static final long PATIENCE_NS = 150_000_000L;
 
-    private final Consumer<JsonArray> area;
+    /** Under which key of an output's metadata the name of its place stands. */
+    private static final String PLACE = "parchment_place";
+
+    private final WidgetModel area;
     private final LiveControls controls;
     private final Map<String, JsonObject> outputs = new LinkedHashMap<>();
-    private String lastPrinted = "";
+    private final StringBuilder printed = new StringBuilder();
+    private @Nullable JsonObject printing;
     private boolean clearsAtNext;
     private long sent = System.nanoTime();
 
-    AreaPage(Consumer<JsonArray> area, LiveControls controls) {
+    AreaPage(WidgetModel area, LiveControls controls) {
         this.area = area;
         this.controls = controls;
     }
@@ -36,18 +40,15 @@ final class AreaPage implements CellPage {
     public synchronized void print(Stream stream, String text) {
         clearIfAsked();
         String name = stream == Stream.STDERR ? "stderr" : "stdout";
-        JsonObject last = outputs.get(lastPrinted);
-        if (last != null && last.get("name").getAsString().equals(name)) {
-            last.addProperty("text", last.get("text").getAsString() + text);
-        } else {
+        JsonObject last = printing;
+        if (last == null || !name.equals(last.get("name").getAsString())) {
             JsonObject output = new JsonObject();
             output.addProperty("output_type", "stream");
             output.addProperty("name", name);
-            output.addProperty("text", text);
-            String key = UUID.randomUUID().toString();
-            add(key, output);
-            lastPrinted = key;
+            add(UUID.randomUUID().toString(), output);
+            printing = output;
         }
+        printed.append(text);
         sendFromTimeToTime();
     }
 
@@ -60,6 +61,32 @@ final class AreaPage implements CellPage {
     public synchronized void show(String id, Shown shown) {
         clearIfAsked();
         add(id, output(shown));
+        sendFromTimeToTime();
+    }
+
+    @Override
+    public synchronized void showNamed(String name, Shown shown) {
+        clearIfAsked();
+        add(UUID.randomUUID().toString(), named(name, shown));
+        sendFromTimeToTime();
+    }
+
+    @Override
+    public void update(String name, Shown shown) {
+        updateHere(named(name, shown));
+        controls.publish(MessageType.PUBLISH_UPDATE_DISPLAY_DATA, ClientPage.under(name, shown));
+        controls.update(name, shown);
+    }
+
+    /** Where this callback has shown nothing yet, what the last one left is what changes, and stays. */
+    private synchronized void updateHere(JsonObject output) {
+        if (outputs.isEmpty() && !clearsAtNext) {
+            JsonArray standing = area.array("outputs");
+            if (replace(standing, output)) {
+                standing.forEach(each -> add(UUID.randomUUID().toString(), each.getAsJsonObject()));
+            }
+        }
+        outputs.replaceAll((key, each) -> isOfPlace(each, output) ? output : each);
         sendFromTimeToTime();
     }
 
@@ -78,6 +105,13 @@ final class AreaPage implements CellPage {
         return controls.open(value, this);
     }
 
+    @Override
+    public String readLine() {
+        throw new IllegalStateException(
+                "What a control sets off cannot ask for a line of input. Put a TextField beside the control, and"
+                        + " read its value().");
+    }
+
     /** Says why the callback ended early. */
     synchronized void fail(String label, CellError error) {
         JsonObject output = new JsonObject();
@@ -94,23 +128,36 @@ final class AreaPage implements CellPage {
     /** Sends all that is there. */
     synchronized void send() {
         sent = System.nanoTime();
+        writePrinted();
         JsonArray all = new JsonArray();
         outputs.values().forEach(output -> all.add(output.deepCopy()));
-        area.accept(all);
+        area.set("outputs", all);
     }
 
     private void add(String key, JsonObject output) {
-        lastPrinted = "";
+        endPrinted();
         outputs.put(key, output);
         if (outputs.size() > MOST) {
             outputs.remove(outputs.keySet().iterator().next());
         }
     }
 
+    private void writePrinted() {
+        if (printing != null) {
+            printing.addProperty("text", printed.toString());
+        }
+    }
+
+    private void endPrinted() {
+        writePrinted();
+        printing = null;
+        printed.setLength(0);
+    }
+
     private void clearIfAsked() {
         if (clearsAtNext) {
             clearsAtNext = false;
-            lastPrinted = "";
+            endPrinted();
             outputs.clear();
         }
     }
@@ -128,10 +175,31 @@ final class AreaPage implements CellPage {
         return output;
     }
 
-    /** Returns several things shown, one below the other. */
-    static JsonArray outputs(List<Object> values) {
-        JsonArray all = new JsonArray();
-        values.forEach(value -> all.add((JsonElement) output(Shown.of(value))));
-        return all;
+    /** Returns what is shown for a place with a name, so that {@link #replace} finds it. */
+    static JsonObject named(String name, Shown shown) {
+        JsonObject output = output(shown);
+        output.getAsJsonObject("metadata").addProperty(PLACE, name);
+        return output;
+    }
+
+    /** Puts an output in place of each that has a place of the same name; returns whether there was one. */
+    static boolean replace(JsonArray outputs, JsonObject output) {
+        boolean replaced = false;
+        for (int i = 0; i < outputs.size(); i++) {
+            if (isOfPlace(outputs.get(i), output)) {
+                outputs.set(i, output);
+                replaced = true;
+            }
+        }
+        return replaced;
+    }
+
+    private static boolean isOfPlace(JsonElement output, JsonObject other) {
+        JsonElement place = place(output);
+        return place != null && place.equals(place(other));
+    }
+
+    private static @Nullable JsonElement place(JsonElement output) {
+        return output.getAsJsonObject().get("metadata") instanceof JsonObject metadata ? metadata.get(PLACE) : null;
     }
 }

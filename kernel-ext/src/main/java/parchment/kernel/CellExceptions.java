@@ -12,6 +12,8 @@ import java.util.regex.Pattern;
 import jdk.jshell.EvalException;
 import jdk.jshell.UnresolvedReferenceException;
 import org.jspecify.annotations.Nullable;
+import parchment.control.Control;
+import parchment.control.ControlBox;
 import parchment.file.FileWords;
 import parchment.file.NotWrittenException;
 
@@ -89,8 +91,10 @@ final class CellExceptions {
         String type = value == null ? "value" : value.getClass().getSimpleName();
         String what = type.isEmpty() ? "The value" : "The " + type;
         CellError error = explain(thrown, null, Map.of(), cell);
-        List<String> lines = new ArrayList<>(List.of(
-                what + " was made, but could not be shown: the method that puts it into words or draws it failed."));
+        String failed = value instanceof Control || value instanceof ControlBox
+                ? " was made, but what it shows of its value could not be worked out: what showing(...) was given failed."
+                : " was made, but could not be shown: the method that puts it into words or draws it failed.";
+        List<String> lines = new ArrayList<>(List.of(what + failed));
         lines.addAll(error.lines());
         return new CellError(error.name(), error.message(), lines);
     }

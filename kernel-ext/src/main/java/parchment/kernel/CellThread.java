@@ -1,7 +1,9 @@
 package parchment.kernel;
 
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Interruption;
@@ -28,6 +30,7 @@ final class CellThread implements AutoCloseable {
     private static final boolean STOPS_OUTRIGHT = Runtime.version().feature() < 20;
 
     private volatile @Nullable Worker worker;
+    private final Set<Thread> stoppedOutright = ConcurrentHashMap.newKeySet();
     private volatile Optional<String> leftInside = Optional.empty();
 
     /** What a cell does that may last. */
@@ -83,6 +86,13 @@ final class CellThread implements AutoCloseable {
         if (asked != null) {
             Interruption.forget(asked.thread);
         }
+        // Their workers elsewhere asked for them until now. One that is left behind after all is asked on.
+        stoppedOutright.removeIf(thread -> {
+            if (!LeftBehind.has(thread)) {
+                Interruption.forget(thread);
+            }
+            return true;
+        });
     }
 
     @Override
@@ -108,8 +118,11 @@ final class CellThread implements AutoCloseable {
                 leave(mine);
                 throw new CellStop(CellStop.Reason.INTERRUPTED);
             } else if (STOPS_OUTRIGHT && worker == mine && now - asked > UNTIL_STOPPED_MS) {
-                worker = null; // Whether the stop arrives in time cannot be known, so the thread is not used again.
-                stopOutright(mine.thread);
+                // Whether the stop arrives in time cannot be known, so the thread is not used again.
+                if (WholeMessages.endUnlessSending(mine.thread, () -> stopOutright(mine.thread))) {
+                    worker = null;
+                    stoppedOutright.add(mine.thread);
+                }
             }
         }
     }

@@ -71,17 +71,27 @@ final class ClientPage implements CellPage, AutoCloseable {
     }
 
     @Override
-    public synchronized void update(String name, Shown shown) {
+    public void update(String name, Shown shown) {
+        updateOutputs(name, shown);
+        controls.update(name, shown);
+    }
+
+    private synchronized void updateOutputs(String name, Shown shown) {
         publishUnder(name, shown, MessageType.PUBLISH_UPDATE_DISPLAY_DATA);
     }
 
     private void publishUnder(String id, Shown shown, MessageType<?> type) {
         flush();
+        connection.publish(request, type, under(id, shown));
+    }
+
+    /** Returns what is shown, for a place with a name. */
+    static JsonObject under(String id, Shown shown) {
         JsonObject content = data(shown);
         JsonObject passing = new JsonObject();
         passing.addProperty("display_id", id);
         content.add("transient", passing);
-        connection.publish(request, type, content);
+        return content;
     }
 
     @Override

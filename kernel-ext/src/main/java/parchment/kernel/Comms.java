@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
+import org.dflib.jjava.jupyter.messages.comm.CommCloseCommand;
 import org.dflib.jjava.jupyter.messages.comm.CommMsgCommand;
 import org.dflib.jjava.jupyter.messages.comm.CommOpenCommand;
 import org.jspecify.annotations.Nullable;
@@ -87,6 +88,11 @@ final class Comms {
         }
     }
 
+    /** Says something to all clients, on no line. */
+    void publish(MessageType<?> type, JsonObject content) {
+        connection.publish(request, type, content);
+    }
+
     /** Closes a line, and tells the clients. */
     void close(String id) {
         if (forget(id)) {
@@ -105,6 +111,13 @@ final class Comms {
 
     private synchronized Optional<Open> line(@Nullable String id) {
         return Optional.ofNullable(id == null ? null : lines.get(id));
+    }
+
+    /** Tells whether a message opens or closes a line, or is said on one. */
+    static boolean isOfLine(Object content) {
+        return content instanceof CommOpenCommand
+                || content instanceof CommMsgCommand
+                || content instanceof CommCloseCommand;
     }
 
     /** Answers a client that opens a line. One to a target that is not known is closed at once, as the protocol asks. */

@@ -162,10 +162,10 @@ final class Connection implements AutoCloseable {
             Map<String, Object> metadata) {
         try {
             // An empty list of bytes to follow would leave the message without an end.
-            channel.sendMessage(
-                    metadata.isEmpty()
-                            ? new Message(request, type, content)
-                            : new Message(request, type, content, null, metadata));
+            Message message = metadata.isEmpty()
+                    ? new Message(request, type, content)
+                    : new Message(request, type, content, null, metadata);
+            WholeMessages.send(() -> channel.sendMessage(message));
         } catch (ZMQException e) {
             if (e.getErrorCode() != ZMQ.Error.ETERM.getCode()) {
                 throw e;

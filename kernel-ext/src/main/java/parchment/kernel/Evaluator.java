@@ -98,6 +98,11 @@ public final class Evaluator implements AutoCloseable {
         }
     }
 
+    /** Returns how the session shows a value; also while a cell runs. */
+    Shown shown(@Nullable Object value) {
+        return session.shown(value);
+    }
+
     private Outcome guarded(CellText cell, CellPage page, BooleanSupplier stopAsked, Supplier<Outcome> work) {
         long begin = System.nanoTime();
         interrupts.begin();

@@ -52,7 +52,10 @@ final class Kernel {
         this.end = end;
         this.queue = new ShellQueue(connection);
         this.comms = new Comms(connection);
-        this.controls = new LiveControls(comms, (page, work) -> evaluator.join().act(page, work, () -> stopAsked));
+        this.controls = new LiveControls(
+                comms,
+                (page, work) -> evaluator.join().act(page, work, () -> stopAsked),
+                value -> evaluator.join().shown(value));
     }
 
     /** Starts the threads; returns at once. */
@@ -131,17 +134,25 @@ final class Kernel {
             reply(request, channel, MessageType.SHUTDOWN_REPLY, reply);
             connection.publish(request, MessageType.SHUTDOWN_REPLY, reply);
             end.run();
-        } else if (content instanceof CommOpenCommand open) {
+        } else if (Comms.isOfLine(content)) {
+            if (channel == Channels.SHELL) { // They wait their turn; what sets a control off must not go before a cell.
+                onLine(content);
+            }
+        } else if (content instanceof CommInfoRequest asked) {
+            reply(request, channel, MessageType.COMM_INFO_REPLY, comms.info(asked.getTargetName()));
+        } else {
+            answerByType(request, channel);
+        }
+    }
+
+    private void onLine(Object content) {
+        if (content instanceof CommOpenCommand open) {
             comms.opened(open);
         } else if (content instanceof CommMsgCommand said) {
             stopAsked = false;
             comms.said(said, queue.haste(said));
         } else if (content instanceof CommCloseCommand close) {
             comms.closed(close.getCommID());
-        } else if (content instanceof CommInfoRequest asked) {
-            reply(request, channel, MessageType.COMM_INFO_REPLY, comms.info(asked.getTargetName()));
-        } else {
-            answerByType(request, channel);
         }
     }
 

@@ -6,11 +6,13 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import com.google.gson.JsonPrimitive;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
+import org.dflib.jjava.jupyter.messages.MessageType;
 import parchment.control.Control;
 import parchment.control.ControlBox;
 import parchment.control.OutputArea;
@@ -22,13 +24,12 @@ import parchment.display.Live;
  *
  * <p>A control with callbacks stands in a column with an output area of its own. What the callbacks print and show goes there as the
  * area's state, and so it is there again when a page is loaded anew. There is a most of live controls; past it the oldest are closed, and
- * the page says so.
+ * the page says so. Safe for threads; no lock is held while the reader's own code draws something, because that may never end.
  *
  * @see <a href="https://www.npmjs.com/package/@jupyter-widgets/schema">messages.md of the npm package @jupyter-widgets/schema</a>
  */
 final class LiveControls {
-    static final int MOST = 200;
-
+    private static final String OUTPUTS = "outputs";
     private static final String VIEW = "application/vnd.jupyter.widget-view+json";
 
     /** Runs what a person set off, as a cell would run. */
@@ -37,73 +38,109 @@ final class LiveControls {
         Outcome run(CellPage page, Runnable work);
     }
 
-    private record Alive(String view, List<WidgetModel> models) {}
-
     private final Comms comms;
     private final Runner runner;
-    private final Map<Live, Alive> alive = new LinkedHashMap<>();
+    private final Function<Object, Shown> forms;
+    private final AliveControls alive = new AliveControls();
 
-    LiveControls(Comms comms, Runner runner) {
+    /** @param forms returns how the session shows a value */
+    LiveControls(Comms comms, Runner runner, Function<Object, Shown> forms) {
         this.comms = comms;
         this.runner = runner;
+        this.forms = forms;
         WidgetTargets.accept(comms, this::states);
     }
 
     /** Brings something to life, or finds it alive; returns the form in which a page shows it. */
-    synchronized Map<String, String> open(Live live, CellPage page) {
-        Optional<String> view = view(live, page);
-        if (view.isEmpty()) {
-            return Map.of();
+    Map<String, String> open(Live live, CellPage page) {
+        Map<Live, JsonArray> drawn = new IdentityHashMap<>();
+        draw(live, drawn);
+        CellGuard.check(); // The cell may have been left behind while it drew.
+        Optional<String> view;
+        List<Live> past = List.of();
+        synchronized (this) {
+            view = view(live, drawn);
+            if (view.isPresent()) {
+                alive.shownByItself(live);
+                past = alive.past(live);
+                past.forEach(this::close);
+            }
         }
+        if (!past.isEmpty()) {
+            page.print(CellPage.Stream.STDERR, AliveWords.past(past));
+        }
+        return view.map(LiveControls::reference).orElse(Map.of());
+    }
+
+    private static Map<String, String> reference(String view) {
         JsonObject shown = new JsonObject();
-        shown.addProperty("model_id", view.get());
+        shown.addProperty("model_id", view);
         shown.addProperty("version_major", 2);
         shown.addProperty("version_minor", 0);
         return Map.of(VIEW, shown.toString());
     }
 
-    private Optional<String> view(Live live, CellPage page) {
-        Alive already = alive.get(live);
-        if (already != null) {
-            return Optional.of(already.view());
+    /** Works out what is shown below each control at first; the reader's own code does it. */
+    private void draw(Live live, Map<Live, JsonArray> drawn) {
+        if (live instanceof ControlBox box) {
+            box.members().forEach(member -> draw(member, drawn));
+        } else if (!isWhole(live) && live instanceof OutputArea area) {
+            drawn.put(live, outputs(area.shown()));
+        } else if (!isWhole(live) && live instanceof Control control) {
+            drawn.put(live, outputs(control.wire().shownBefore().stream().toList()));
         }
+    }
+
+    private JsonArray outputs(List<?> values) {
+        JsonArray outputs = new JsonArray();
+        values.forEach(value -> outputs.add(AreaPage.output(forms.apply(value))));
+        return outputs;
+    }
+
+    private synchronized boolean isWhole(Live live) {
+        return alive.whole(live).isPresent();
+    }
+
+    private Optional<String> view(Live live, Map<Live, JsonArray> drawn) {
+        Optional<String> already = alive.whole(live).map(AliveControls.Alive::view);
+        if (already.isPresent()) {
+            return already;
+        }
+        close(live); // Something in it may be gone.
+        JsonArray first = drawn.getOrDefault(live, new JsonArray());
         List<WidgetModel> models = new ArrayList<>();
+        List<String> members = new ArrayList<>();
         String view;
         if (live instanceof ControlBox box) {
-            List<String> members = new ArrayList<>();
-            box.members().forEach(member -> view(member, page).ifPresent(members::add));
+            box.members().forEach(member -> view(member, drawn).ifPresent(members::add));
             view = box(models, live, box.lie() == ControlBox.Lie.ROW ? "HBox" : "VBox", members);
         } else if (live instanceof ChosenNames names) {
             view = chosen(models, names);
         } else if (live instanceof OutputArea area) {
-            WidgetModel output =
-                    inPage(models, live, WidgetState.output().with("outputs", AreaPage.outputs(area.shown())));
-            area.wire().connect(values -> output.set("outputs", AreaPage.outputs(values)));
+            WidgetModel output = inPage(models, live, WidgetState.output().with(OUTPUTS, first));
+            area.wire().connect(values -> output.set(OUTPUTS, outputs(values)));
             view = output.id();
         } else if (live instanceof Control control) {
             Optional<WidgetForm<?>> form = WidgetForm.of(control);
             if (form.isEmpty()) {
                 return Optional.empty();
             }
-            view = control(models, control, form.get());
+            view = control(models, control, form.get(), first);
         } else {
             return Optional.empty();
         }
-        alive.put(live, new Alive(view, models));
-        closeOldest(page);
+        alive.add(live, new AliveControls.Alive(view, models, members));
         return Optional.of(view);
     }
 
-    private <V> String control(List<WidgetModel> models, Control control, WidgetForm<V> form) {
+    private <V> String control(List<WidgetModel> models, Control control, WidgetForm<V> form, JsonArray first) {
         form.state().with("style", reference(open(models, control, WidgetState.wideStyle(form.style()))));
         WidgetModel model = inPage(models, control, form.state());
         form.wire().connect(value -> model.set(form.key(), form.value()));
         if (control.label().isEmpty()) {
             return model.id(); // Nobody sets it but Java.
         }
-        JsonArray first = new JsonArray();
-        form.wire().shownBefore().ifPresent(value -> first.add(AreaPage.output(Shown.of(value))));
-        WidgetModel area = inPage(models, control, WidgetState.output().with("outputs", first));
+        WidgetModel area = inPage(models, control, WidgetState.output().with(OUTPUTS, first));
         model.listen(new WidgetModel.Listener() {
             @Override
             public boolean set(JsonObject state) {
@@ -133,7 +170,7 @@ final class LiveControls {
 
     /** Runs the callbacks; whatever goes wrong in them is said in the control's output area. */
     private void tell(Control control, Runnable work, WidgetModel area) {
-        AreaPage page = new AreaPage(outputs -> area.set("outputs", outputs), this);
+        AreaPage page = new AreaPage(area, this);
         Outcome outcome = runner.run(page, work);
         outcome.error().ifPresent(error -> page.fail(control.label(), error));
         page.send();
@@ -199,26 +236,32 @@ final class LiveControls {
 
     /** A client has closed a model, or could not make it: what it belongs to no longer answers. */
     private synchronized void left(Live live) {
-        Alive was = alive.remove(live);
-        if (was != null) {
+        alive.remove(live).ifPresent(was -> {
             was.models().forEach(model -> comms.forget(model.id()));
             disconnect(live);
+        });
+    }
+
+    private void close(Live live) {
+        alive.remove(live).ifPresent(was -> {
+            was.models().forEach(model -> comms.close(model.id()));
+            disconnect(live);
+        });
+    }
+
+    /** Shows something in every place of that name, on the pages and in the output areas of controls. */
+    void update(String name, Shown shown) {
+        JsonObject output = AreaPage.named(name, shown);
+        for (WidgetModel model : models()) {
+            JsonArray outputs = model.array(OUTPUTS);
+            if (AreaPage.replace(outputs, output)) {
+                model.set(OUTPUTS, outputs);
+            }
         }
     }
 
-    private void closeOldest(CellPage page) {
-        while (alive.size() > MOST) {
-            Live oldest = alive.keySet().iterator().next();
-            Alive was = alive.remove(oldest);
-            if (was != null) {
-                was.models().forEach(model -> comms.close(model.id()));
-            }
-            disconnect(oldest);
-            page.print(
-                    CellPage.Stream.STDERR,
-                    "More than " + MOST + " controls are alive on these pages, so the oldest no longer answers ("
-                            + oldest.toString().replaceFirst("\\.$", "") + "). Run its cell again to bring it back.\n");
-        }
+    private synchronized List<WidgetModel> models() {
+        return alive.all().stream().flatMap(one -> one.models().stream()).toList();
     }
 
     private static void disconnect(Live live) {
@@ -230,9 +273,14 @@ final class LiveControls {
     }
 
     /** Returns the state of every live model, by its line. */
-    private synchronized JsonObject states() {
+    JsonObject states() {
         JsonObject states = new JsonObject();
-        alive.values().forEach(one -> one.models().forEach(model -> states.add(model.id(), model.described())));
+        models().forEach(model -> states.add(model.id(), model.described()));
         return states;
+    }
+
+    /** Says something to the pages in answer to what is being answered. */
+    void publish(MessageType<?> type, JsonObject content) {
+        comms.publish(type, content);
     }
 }

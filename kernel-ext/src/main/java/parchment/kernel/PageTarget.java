@@ -3,6 +3,7 @@ package parchment.kernel;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import parchment.display.Asked;
 import parchment.display.Display;
 import parchment.display.Live;
@@ -26,6 +27,11 @@ record PageTarget(CellPage page, Session session) implements Display.Target {
     public void update(String id, Object value) {
         session.named().check(id);
         page.update(id, session.shown(value));
+    }
+
+    @Override
+    public Showable showable(@Nullable Object value) {
+        return session.renderers().of(value);
     }
 
     @Override

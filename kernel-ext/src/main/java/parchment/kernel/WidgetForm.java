@@ -80,9 +80,9 @@ record WidgetForm<V>(
                     "CheckboxStyle",
                     VALUE,
                     box.wire(),
-                    tick -> new JsonPrimitive(tick == CheckBox.Tick.TICKED),
+                    JsonPrimitive::new,
                     json -> json.getAsJsonPrimitive().isBoolean()
-                            ? Optional.of(json.getAsBoolean() ? CheckBox.Tick.TICKED : CheckBox.Tick.CLEAR)
+                            ? Optional.of(json.getAsBoolean())
                             : Optional.empty()));
         } else if (control instanceof Button button) {
             return Optional.of(new WidgetForm<>(

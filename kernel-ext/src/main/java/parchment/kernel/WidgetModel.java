@@ -1,5 +1,6 @@
 package parchment.kernel;
 
+import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.util.Map;
@@ -46,7 +47,7 @@ final class WidgetModel implements Comms.Line {
     void open() {
         JsonObject data = new JsonObject();
         data.add("state", copy());
-        data.add("buffer_paths", new com.google.gson.JsonArray());
+        data.add("buffer_paths", new JsonArray());
         comms.open(id, WidgetTargets.WIDGET, data, VERSION, this);
     }
 
@@ -56,6 +57,11 @@ final class WidgetModel implements Comms.Line {
         changed.add(key, value);
         keep(changed);
         comms.say(id, Comms.state("update", changed));
+    }
+
+    /** Returns a copy of a part of the state that is a list; an empty one if there is none. */
+    JsonArray array(String key) {
+        return copy().get(key) instanceof JsonArray array ? array : new JsonArray();
     }
 
     /** Returns the state with the names that a client needs to make the model from it. */

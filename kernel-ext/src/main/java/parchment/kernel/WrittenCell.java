@@ -99,7 +99,7 @@ final class WrittenCell {
         return Outcome.failed(new CellError("Not loaded", words, List.of(words)));
     }
 
-    /** Shows what a cell shows by itself, and not the value of its last line, which is not the last of the whole. */
+    /** Leaves out the value of a cell's last line, which is not the last of the whole. What the cell shows itself never comes by here. */
     private record WithoutResult(CellPage page) implements CellPage {
         @Override
         public void print(Stream stream, String text) {
@@ -112,33 +112,8 @@ final class WrittenCell {
         }
 
         @Override
-        public void show(String id, Shown shown) {
-            page.show(id, shown);
-        }
-
-        @Override
-        public void clear() {
-            page.clear();
-        }
-
-        @Override
         public void result(Shown shown) {
             // Not the last.
-        }
-
-        @Override
-        public void foot(Shown shown) {
-            page.foot(shown);
-        }
-
-        @Override
-        public void pageNote(Shown shown) {
-            page.pageNote(shown);
-        }
-
-        @Override
-        public String readLine() throws IOException {
-            return page.readLine();
         }
     }
 }

@@ -34,7 +34,11 @@ import org.dflib.jjava.jupyter.messages.HMACGenerator;
 import org.dflib.jjava.jupyter.messages.Header;
 import org.dflib.jjava.jupyter.messages.Message;
 import org.dflib.jjava.jupyter.messages.MessageType;
+import org.dflib.jjava.jupyter.messages.comm.CommMsgCommand;
+import org.dflib.jjava.jupyter.messages.comm.CommOpenCommand;
+import org.dflib.jjava.jupyter.messages.reply.CommInfoReply;
 import org.dflib.jjava.jupyter.messages.reply.InputReply;
+import org.dflib.jjava.jupyter.messages.request.CommInfoRequest;
 import org.dflib.jjava.jupyter.messages.request.KernelInfoRequest;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -295,6 +299,46 @@ class ConnectionTest {
         assertEquals(
                 "The answer to the complete_request failed; where Jupyter was started, the kernel has written why.",
                 refusal.get("evalue").getAsString());
+    }
+
+    private static Message<?> onLine(String line, String method, String value) {
+        JsonObject state = new JsonObject();
+        state.addProperty("value", value);
+        return new Message<>(
+                new Header<>("me", MessageType.COMM_MSG_COMMAND), new CommMsgCommand(line, Comms.state(method, state)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"shell,1", "control,0"})
+    void whatIsSaidOnLinesIsHeardOnTheChannelThatWaitsItsTurnAlone(String socket, int lines) {
+        new Kernel(connection, new CompletableFuture<>(), () -> {}).start();
+        Channel asker = withTheKey(socket);
+        asker.setReceiveTimeOut(50_000);
+        asker.sendMessage(new Message<>(
+                new Header<>("me", MessageType.COMM_OPEN_COMMAND),
+                new CommOpenCommand("a line", "jupyter.widget.control", new JsonObject())));
+        asker.sendMessage(onLine("a line", "request_states", "")); // Nothing that is heard would be answered here.
+        asker.sendMessage(new Message<>(new Header<>("me", MessageType.COMM_INFO_REQUEST), new CommInfoRequest(null)));
+        assertEquals(
+                lines,
+                ((CommInfoReply) asker.readMessage().getContent()).getComms().size());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"update,NEWER_WAITS", "custom,NEWEST"})
+    void aPressBetweenTwoMovesFindsTheFirst(String between, Comms.Haste haste) throws Exception {
+        ShellQueue queue = new ShellQueue(connection);
+        Channel shell = withTheKey("shell");
+        shell.sendMessage(onLine("a", "update", "1"));
+        shell.sendMessage(onLine("a", between, "2"));
+        shell.sendMessage(onLine("a", "update", "3"));
+        shell.sendMessage(onLine("last", "update", "4"));
+        CommMsgCommand first = (CommMsgCommand) queue.next().getContent();
+        CommMsgCommand last = (CommMsgCommand) onLine("last", "update", "0").getContent();
+        while (queue.haste(last) == Comms.Haste.NEWEST) {
+            TimeUnit.MILLISECONDS.sleep(5); // Until all have come.
+        }
+        assertEquals(haste, queue.haste(first));
     }
 
     /** Sends a signed request, its content as written, and returns the content of the first message that comes back. */

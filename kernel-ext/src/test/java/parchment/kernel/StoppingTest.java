@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.reflect.Field;
 import java.time.Duration;
+import java.util.List;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.AfterAll;
@@ -13,6 +16,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.display.Interruption;
 
 /** The stop button ends whatever a cell does within a second, and the next cell runs. */
 class StoppingTest {
@@ -121,6 +125,20 @@ class StoppingTest {
                     error.text());
         }
         assertEquals("2", shownBy("1 + 1"));
+    }
+
+    /** Java 17 ends the thread outright; nothing of it may be kept from then on. */
+    @Test
+    void forgetsTheThreadsThatItHasEnded() throws ReflectiveOperationException {
+        stopped("new Random(1).doubles(300_000_000).sum();");
+        Field asked = Interruption.class.getDeclaredField("ASKED");
+        asked.setAccessible(true);
+        List<Thread> kept = ((Set<?>) asked.get(null))
+                .stream()
+                        .map(Thread.class::cast)
+                        .filter(thread -> !LeftBehind.has(thread))
+                        .toList();
+        assertEquals(List.of(), kept);
     }
 
     @Test

@@ -234,7 +234,7 @@ class WidgetSchemaTest {
         assertTrue(takes(box, "true"));
         assertFalse(takes(box, "\"false\""));
         assertFalse(takes(box, "0"));
-        assertTrue(box.isTicked());
+        assertTrue(box.value());
         TextField text = TextField.of("a");
         assertTrue(takes(text, "\"caf\u00e9\""));
         assertFalse(takes(text, "3"));

@@ -1,0 +1,32 @@
+package parchment.kernel;
+
+import com.google.gson.JsonObject;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A kernel's sockets on ports that were free, with nobody at the other end. */
+final class MadeConnection {
+    private MadeConnection() {}
+
+    static Connection in(Path folder) throws Exception {
+        List<ServerSocket> held = new ArrayList<>();
+        JsonObject json = new JsonObject();
+        for (String socket : List.of("shell", "control", "stdin", "hb", "iopub")) {
+            ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
+            held.add(free);
+            json.addProperty(socket + "_port", free.getLocalPort());
+        }
+        for (ServerSocket each : held) {
+            each.close();
+        }
+        json.addProperty("ip", "127.0.0.1");
+        json.addProperty("transport", "tcp");
+        json.addProperty("signature_scheme", "hmac-sha256");
+        json.addProperty("key", "a key");
+        return Connection.bind(Files.writeString(folder.resolve("connection.json"), json.toString()));
+    }
+}
