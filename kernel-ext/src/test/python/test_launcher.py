@@ -15,6 +15,10 @@ PROJECT = Path(__file__).resolve().parents[4]
 BUILT = PROJECT / "kernel-ext" / "target"
 PATIENCE = 120
 
+if signal.getsignal(signal.SIGINT) == signal.SIG_IGN:
+    # Whoever is started in the background is deaf to it, and would make the launcher deaf, too.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+
 # Builds as Maven does, one thing after the other, and can be told to stop between two of them or to take its time.
 MAVEN = """#!/bin/sh
 echo built >>"$PWD/../builds"

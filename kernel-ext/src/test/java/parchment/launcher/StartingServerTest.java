@@ -15,9 +15,11 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A server in the shell that tells where it was when it is stopped, as one in Python does. */
+@Timeout(60)
 class StartingServerTest {
     @TempDir
     Path folder;
@@ -25,8 +27,9 @@ class StartingServerTest {
     private final ByteArrayOutputStream said = new ByteArrayOutputStream();
 
     @BeforeEach
-    void thereIsAShell() {
+    void thereIsAShellAndControlCIsHeard() throws IOException {
         assumeFalse(Command.isWindows());
+        assumeFalse(Deafness.isDeafToControlC(), "started in the background, where Ctrl-C is not heard");
     }
 
     private ProcessBuilder server(String script) {
