@@ -147,6 +147,6 @@ final class JarList {
             }
         }
         lines.addAll(notes);
-        return lines.isEmpty() ? List.of("Everything that this needs is there already, in that version.") : lines;
+        return lines;
     }
 }

@@ -107,7 +107,7 @@ final class CellRun {
         if (main.status() == Status.RECOVERABLE_DEFINED || main.status() == Status.RECOVERABLE_NOT_DEFINED) {
             unfinished.add((DeclarationSnippet) snippet);
         }
-        if (showsValue && hasValue(snippet)) {
+        if (showsValue && hasValue(snippet) && !isWayOut(control.value())) {
             return show(snippet);
         }
         session.variables().dropIfUnnamed(snippet);
@@ -149,6 +149,11 @@ final class CellRun {
         } finally {
             session.variables().dropIfUnnamed(snippet);
         }
+    }
+
+    /** {@code System.out.printf(...)} gives back what it has printed to, which is no answer to anything. */
+    private static boolean isWayOut(@Nullable Object value) {
+        return value != null && (value == System.out || value == System.err);
     }
 
     private static boolean hasValue(Snippet snippet) {
