@@ -69,7 +69,7 @@ final class CellRun {
             }
         }
         waiting.forEach(
-                (missing, names) -> page.print(CellPage.Stream.STDERR, CompileErrors.notYet(names, missing) + "\n"));
+                (missing, names) -> page.print(CellPage.Stream.STDOUT, CompileErrors.notYet(names, missing) + "\n"));
     }
 
     private Outcome runPart(Part part, boolean showsValue) {
@@ -125,9 +125,14 @@ final class CellRun {
         }
         EvalException traced = exception instanceof EvalException evaluated ? evaluated : null;
         Throwable told = thrown != null ? thrown : traced;
-        return told == null
-                ? Outcome.FINE
-                : Outcome.failed(CellExceptions.explain(told, traced, session.places(), cell));
+        if (told == null) {
+            return Outcome.FINE;
+        }
+        CellError error = CellExceptions.explain(told, traced, session.places(), cell);
+        return Outcome.failed(
+                told instanceof OutOfMemoryError
+                        ? error.withLines(session.variables().howToFree(cell.code()))
+                        : error);
     }
 
     private Outcome show(Snippet snippet) {
@@ -140,6 +145,7 @@ final class CellRun {
                 shown.set(session.shown(value));
                 return null;
             });
+            CellStreams.tellWhatIsCutSoFar();
             page.result(Objects.requireNonNull(shown.get()));
             return Outcome.FINE;
         } catch (CellStop stop) {
