@@ -380,6 +380,26 @@ class JarsTest {
     }
 
     @Test
+    void saysInOneLineWhatTheProgramRunsOnItselfWhereItIsMuch() throws IOException {
+        Path chart = MadeRepository.jar(
+                folder.resolve("xchart-3.0.0.jar"),
+                "org/knowm/xchart/XYChart.class",
+                MadeRepository.says("org/knowm/xchart/XYChart", "old", Opcodes.V17));
+        Path json = MadeRepository.jar(
+                folder.resolve("gson-1.0.jar"),
+                "com/google/gson/Gson.class",
+                MadeRepository.says("com/google/gson/Gson", "old", Opcodes.V17));
+        session().addFiles(List.of(chart, json));
+        ProgramJars program = ProgramJars.ofThisProgram();
+        assertEquals(
+                List.of("2 jars are not loaded: Parchment runs on xchart "
+                        + program.version("xchart").orElseThrow() + ", gson "
+                        + program.version("gson").orElseThrow()
+                        + ", and those are used here in place of xchart-3.0.0.jar, gson-1.0.jar."),
+                said);
+    }
+
+    @Test
     void readsWhatTheProgramRunsOnFromItsOwnJar() throws IOException {
         Manifest manifest = new Manifest();
         manifest.getMainAttributes().put(Attributes.Name.MANIFEST_VERSION, "1.0");
