@@ -39,7 +39,9 @@ record InForm(String mediaType, String content, String text) implements Showable
         }
         String plain = bytes || mediaType.equals(SVG)
                 ? "A picture (" + mediaType + ")"
-                : mediaType.equals(HTML) ? words(text) : UNREADABLE.contains(mediaType) ? "A value in " + mediaType : text;
+                : mediaType.equals(HTML)
+                        ? words(text)
+                        : UNREADABLE.contains(mediaType) ? "A value in " + mediaType : text;
         return new InForm(mediaType, text, plain);
     }
 

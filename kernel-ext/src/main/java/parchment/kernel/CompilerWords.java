@@ -29,8 +29,8 @@ final class CompilerWords {
             Pattern.compile("no suitable (?:method|constructor) found for (\\w+)\\((.*)\\)");
     private static final Pattern TAKES =
             Pattern.compile("(?:method|constructor) [\\w.<>,]*\\((.*?)\\) is not applicable");
-    private static final Pattern RECORD = Pattern.compile(
-            "constructor in record (\\w+)\\s+\\(attempting to assign stronger access privileges");
+    private static final Pattern RECORD =
+            Pattern.compile("constructor in record (\\w+)\\s+\\(attempting to assign stronger access privileges");
     private static final int MOST_FORMS = 4;
 
     private static final Map<String, String> BOXES = Map.of(

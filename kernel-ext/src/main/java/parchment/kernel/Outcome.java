@@ -25,7 +25,8 @@ public record Outcome(Optional<CellError> error) {
         String stopped = CellStop.Reason.INTERRUPTED.sentence();
         String goesOn = inside.isEmpty()
                 ? "It has not ended yet: it may go on in the background, and then slows down what runs meanwhile."
-                : "What it was doing inside `" + inside + "` cannot be ended from outside: it goes on in the background until it is"
+                : "What it was doing inside `" + inside
+                        + "` cannot be ended from outside: it goes on in the background until it is"
                         + " done, and slows down what runs meanwhile.";
         return failed(new CellError(
                 CellStop.Reason.INTERRUPTED.words(),

@@ -70,7 +70,8 @@ final class Variables {
 
     /** Says which of the variables that a cell names hold many things, and how to let go of them; nothing where none does. */
     List<String> howToFree(String code) {
-        Set<String> written = NAME.matcher(code).results().map(MatchResult::group).collect(Collectors.toSet());
+        Set<String> written =
+                NAME.matcher(code).results().map(MatchResult::group).collect(Collectors.toSet());
         List<String> holding = control.holders().keySet().stream()
                 .filter(written::contains)
                 .filter(name -> holdsMany(control.valueOf(name)))
@@ -81,7 +82,8 @@ final class Variables {
         }
         String names = holding.stream().map(name -> "`" + name + "`").collect(Collectors.joining(", "));
         String lines = holding.stream().map(name -> name + " = null;").collect(Collectors.joining(" "));
-        return List.of("What the cell has put into " + names + " is still there and takes up memory. To let go of it, run: `" + lines + "`");
+        return List.of("What the cell has put into " + names
+                + " is still there and takes up memory. To let go of it, run: `" + lines + "`");
     }
 
     private static boolean holdsMany(@Nullable Object value) {

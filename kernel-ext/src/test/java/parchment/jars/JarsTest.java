@@ -134,7 +134,8 @@ class JarsTest {
         assertEquals(first.paths(), again.paths());
         assertEquals(2, again.paths().size());
         assertEquals(List.of(), again.added());
-        assertEquals("Nothing new was loaded: it is there already. This session has 2 jars of yours now.", again.toString());
+        assertEquals(
+                "Nothing new was loaded: it is there already. This session has 2 jars of yours now.", again.toString());
         assertEquals(
                 first.paths().subList(1, 2),
                 session.addLibraries(names("harbour.tools:scales:2.1")).paths(),
@@ -144,14 +145,18 @@ class JarsTest {
 
     @Test
     void givesThePathsAlsoOfFilesThatAreThereAlready() throws IOException {
-        Path one = MadeRepository.jar(folder.resolve("one.jar"), "tools/One.class", MadeRepository.says("tools/One", "1", Opcodes.V17));
-        Path two = MadeRepository.jar(folder.resolve("two.jar"), "tools/Two.class", MadeRepository.says("tools/Two", "2", Opcodes.V17));
+        Path one = MadeRepository.jar(
+                folder.resolve("one.jar"), "tools/One.class", MadeRepository.says("tools/One", "1", Opcodes.V17));
+        Path two = MadeRepository.jar(
+                folder.resolve("two.jar"), "tools/Two.class", MadeRepository.says("tools/Two", "2", Opcodes.V17));
         SessionJars session = session();
         session.addFiles(List.of(one));
         said.clear();
         assertEquals(List.of(one.toString()), session.addFiles(List.of(one)).paths());
         assertEquals(List.of(), said, "the value says it, and nothing else does");
-        assertEquals(List.of(one.toString(), two.toString()), session.addFiles(List.of(one, two)).paths());
+        assertEquals(
+                List.of(one.toString(), two.toString()),
+                session.addFiles(List.of(one, two)).paths());
     }
 
     @Test
