@@ -91,7 +91,7 @@ class Controls(unittest.TestCase):
     def test_a_control_opens_its_models_and_shows_itself_in_words_beside_them(self):
         data = self.shown('Slider.of("drop temperature", 196, 212).withUnit("°C").onChange(v -> {})')
         self.assertEqual(data["text/plain"], "Drop temperature is 204.0 °C, on a slider from 196.0 to 212.0 °C.")
-        self.assertIn("It stands still on this page.", data["text/html"])
+        self.assertIn("It cannot be changed on this page.", data["text/html"])
         view = data[VIEW]
         self.assertEqual((view["version_major"], view["version_minor"]), (2, 0))
         box = self.states[view["model_id"]]

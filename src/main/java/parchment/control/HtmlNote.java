@@ -66,14 +66,6 @@ public final class HtmlNote implements Control {
     /** Returns the note without its tags. */
     @Override
     public String toString() {
-        return wire.value()
-                .replaceAll("<[^>]*>", " ")
-                .replace("&lt;", "<")
-                .replace("&gt;", ">")
-                .replace("&quot;", "\"")
-                .replace("&#39;", "'")
-                .replace("&amp;", "&")
-                .strip()
-                .replaceAll("\\s+", " ");
+        return Html.words(wire.value());
     }
 }

@@ -9,7 +9,7 @@ import parchment.display.Wire;
 
 /** What stands in place of a control where a page is still: a sentence, and what the control would show of its value. */
 final class Still {
-    private static final String STILL = " It stands still on this page.";
+    private static final String STILL = " It cannot be changed on this page.";
 
     private Still() {}
 

@@ -1,7 +1,12 @@
 package parchment.display;
 
+import java.util.regex.Pattern;
+
 /** Escapes text for HTML and SVG, so that either is well-formed whatever stands in it. */
 public final class Html {
+    private static final Pattern UNREAD = Pattern.compile(
+            "<!--.*?-->|<(script|style)\\b[^>]*>.*?</\\1\\s*>", Pattern.DOTALL | Pattern.CASE_INSENSITIVE);
+
     private Html() {}
 
     /**
@@ -28,6 +33,20 @@ public final class Html {
             }
         }
         return escaped.toString();
+    }
+
+    /** Returns what a person would read of a fragment of HTML: its words in one line, without tags, scripts and styles. */
+    public static String words(String fragment) {
+        return UNREAD.matcher(fragment)
+                .replaceAll(" ")
+                .replaceAll("<[^>]*>", " ")
+                .replace("&lt;", "<")
+                .replace("&gt;", ">")
+                .replace("&quot;", "\"")
+                .replace("&#39;", "'")
+                .replace("&amp;", "&")
+                .strip()
+                .replaceAll("\\s+", " ");
     }
 
     /** Returns the text with U+FFFD for what a page may not hold, and nothing else changed; for a whole page, or for data in one. */

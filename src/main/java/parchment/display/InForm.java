@@ -27,7 +27,7 @@ record InForm(String mediaType, String content, String text) implements Showable
             "text", "text/plain");
 
     /** Types that hold text and that nobody reads as text. */
-    private static final Set<String> UNREADABLE = Set.of(HTML, "application/javascript", "text/javascript");
+    private static final Set<String> UNREADABLE = Set.of("application/javascript", "text/javascript");
 
     static InForm of(String mediaType, String text) {
         check(mediaType);
@@ -39,8 +39,15 @@ record InForm(String mediaType, String content, String text) implements Showable
         }
         String plain = bytes || mediaType.equals(SVG)
                 ? "A picture (" + mediaType + ")"
-                : UNREADABLE.contains(mediaType) ? "A value in " + mediaType : text;
+                : mediaType.equals(HTML)
+                        ? words(text)
+                        : UNREADABLE.contains(mediaType) ? "A value in " + mediaType : text;
         return new InForm(mediaType, text, plain);
+    }
+
+    private static String words(String html) {
+        String words = Html.words(html);
+        return words.isEmpty() ? "A value in " + HTML : words;
     }
 
     static InForm of(String mediaType, byte[] bytes) {

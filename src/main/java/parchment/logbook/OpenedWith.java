@@ -17,8 +17,10 @@ final class OpenedWith {
         if (named == null || named.isBlank()) {
             throw new LogbookException(
                     "This session was started without a logbook. Write Logbook.open(\"folder\") with the folder"
-                            + " that holds batches.csv or curves, or set the environment variable " + VARIABLE
-                            + " (or the system property " + PROPERTY + ") to it before starting.");
+                            + " that holds batches.csv or curves. To have one named in every notebook, open the notebooks with"
+                            + " ./parchment open --logbook DIR, or install with ./parchment install --logbook DIR, or set the"
+                            + " environment variable " + VARIABLE + " (or the system property " + PROPERTY
+                            + ") to it before starting.");
         }
         return Logbook.open(named);
     }

@@ -94,7 +94,7 @@ class ControlsTest {
         CountSlider slider = CountSlider.of("n", 1, 9).showing(n -> "<" + n * n + ">");
         assertEquals("N is 1, on a slider from 1 to 9.\n<1>", slider.text());
         assertEquals(
-                "<div class=\"parchment-control\"><p>N is 1, on a slider from 1 to 9. It stands still on this page.</p>"
+                "<div class=\"parchment-control\"><p>N is 1, on a slider from 1 to 9. It cannot be changed on this page.</p>"
                         + "<pre>&lt;1&gt;</pre></div>",
                 slider.html().orElseThrow());
         slider.set(3);

@@ -20,7 +20,15 @@ class DisplayTest {
     void isInTheMediaTypeThatItWasGiven() {
         assertEquals(
                 Optional.of("<b>x</b>"), Display.as("text/html", "<b>x</b>").html());
-        assertEquals("A value in text/html", Display.as("text/html", "<b>x</b>").text());
+        assertEquals(
+                "x & y", Display.as("text/html", "<b>x</b> &amp;\n<i>y</i>").text());
+        assertEquals(
+                "after",
+                Display.as("text/html", "<style>p { color: red }</style><p>after</p><!-- no -->")
+                        .text());
+        assertEquals(
+                "A value in text/html",
+                Display.as("text/html", "<hr><script>let a = 1</script>").text());
         assertEquals(
                 Optional.of("<svg/>"), Display.as("image/svg+xml", "<svg/>").svg());
         assertEquals(

@@ -3,6 +3,7 @@ package parchment.jars;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -19,6 +20,10 @@ final class JarList {
     private final List<Jar> jars = new ArrayList<>();
     private final Set<Path> listed = new LinkedHashSet<>();
     private final List<String> notes = new ArrayList<>();
+
+    /** What is left out because the program has it in another version: name, and what the program has. */
+    private final Map<String, String> ofProgram = new LinkedHashMap<>();
+
     private boolean holdsClassesOfProgram;
 
     /**
@@ -79,8 +84,7 @@ final class JarList {
         if (own.isPresent() && named.isPresent()) {
             String version = own.get().version();
             if (!version.equals(named.get().version())) {
-                notes.add(name + " is not loaded: Parchment runs on "
-                        + own.get().artifact() + " " + version + ", and that one is used here.");
+                ofProgram.put(name, own.get().artifact() + " " + version);
             }
             return;
         }
@@ -125,7 +129,19 @@ final class JarList {
 
     /** Returns what was left out or is shared, and why, in sentences. */
     List<String> notes() {
-        return List.copyOf(notes);
+        List<String> all = new ArrayList<>(notes);
+        if (ofProgram.size() == 1) {
+            ofProgram.forEach((name, own) ->
+                    all.add(name + " is not loaded: Parchment runs on " + own + ", and that one is used here."));
+        } else if (ofProgram.size() > 1) {
+            all.add(String.format(
+                    Locale.ROOT,
+                    "%d jars are not loaded: Parchment runs on %s, and those are used here in place of %s.",
+                    ofProgram.size(),
+                    Jars.row(List.copyOf(ofProgram.values())),
+                    Jars.row(List.copyOf(ofProgram.keySet()))));
+        }
+        return List.copyOf(all);
     }
 
     /** Returns whether one of the jars has classes that the program has too. */
@@ -147,7 +163,7 @@ final class JarList {
                         .stripTrailing());
             }
         }
-        lines.addAll(notes);
-        return lines.isEmpty() ? List.of("Everything that this needs is there already, in that version.") : lines;
+        lines.addAll(notes());
+        return lines;
     }
 }

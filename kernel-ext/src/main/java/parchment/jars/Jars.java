@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import parchment.display.Showable;
 
 /**
@@ -40,6 +41,7 @@ public final class Jars implements Showable {
     private static final int NAMED = 4;
 
     private final List<Jar> added;
+    private final List<Path> there;
     private final List<String> notes;
     private final List<Jar> all;
 
@@ -52,11 +54,12 @@ public final class Jars implements Showable {
 
     /** A call that loaded something has listed it before, so its value is a sentence. */
     Jars(List<Jar> added, List<String> notes, List<Jar> all) {
-        this(added, notes, all, Form.SENTENCE);
+        this(added, List.of(), notes, all, Form.SENTENCE);
     }
 
-    private Jars(List<Jar> added, List<String> notes, List<Jar> all, Form form) {
+    private Jars(List<Jar> added, List<Path> there, List<String> notes, List<Jar> all, Form form) {
         this.added = List.copyOf(added);
+        this.there = List.copyOf(there);
         this.notes = List.copyOf(notes);
         this.all = List.copyOf(all);
         this.form = form;
@@ -108,7 +111,7 @@ public final class Jars implements Showable {
     /** Returns what this session has loaded so far, in order; where a class is in several, the first is used. */
     public static Jars all() {
         List<Jar> loaded = session().loaded();
-        return new Jars(loaded, List.of(), loaded, Form.LIST);
+        return new Jars(loaded, List.of(), List.of(), loaded, Form.LIST);
     }
 
     /** Puts a session in place until the result is closed; for notebooks, not for cells. */
@@ -129,9 +132,17 @@ public final class Jars implements Showable {
         return added;
     }
 
-    /** Returns where the jars lie that this call added. */
+    /** Returns the same where some of what was asked for had been loaded before. */
+    Jars withThere(List<Path> before) {
+        return new Jars(added, before, notes, all, form);
+    }
+
+    /** Returns where the jars lie that this call asked for, and what they brought along; those that were there already come first. */
     public List<String> paths() {
-        return added.stream().map(jar -> jar.path().toString()).toList();
+        return Stream.concat(there.stream(), added.stream().map(Jar::path))
+                .distinct()
+                .map(Path::toString)
+                .toList();
     }
 
     /** Returns what was left out, and why, in sentences. */
@@ -166,7 +177,7 @@ public final class Jars implements Showable {
         List<String> sentences = new ArrayList<>();
         sentences.add(
                 added.isEmpty()
-                        ? "Nothing new was loaded."
+                        ? there.isEmpty() ? "Nothing new was loaded." : "Nothing new was loaded: it is there already."
                         : count(added.size()) + " (" + Jar.size(bytes) + "): "
                                 + row(added.stream().limit(NAMED).map(Jar::name).toList())
                                 + (added.size() > NAMED ? " and " + (added.size() - NAMED) + " more." : "."));

@@ -34,6 +34,7 @@ public final class SessionJars {
     private final Supplier<MavenSettings> settings;
     private LibraryVersions versions = LibraryVersions.none();
     private final Map<Path, Jar> loaded = new LinkedHashMap<>();
+    private final Map<Coordinate, List<Path>> brought = new HashMap<>();
     private final List<Repository> repositories;
 
     /** Returns a session that has loaded nothing yet. */
@@ -63,7 +64,8 @@ public final class SessionJars {
         List<Coordinate> lacking =
                 wanted.stream().filter(each -> !versions.has(each)).toList();
         if (lacking.isEmpty()) {
-            return new Jars(List.of(), List.of(Jars.row(wanted) + " is loaded already."), loaded());
+            return new Jars(List.of(), List.of(Jars.row(wanted) + " is loaded already."), loaded())
+                    .withThere(broughtBy(wanted));
         }
         ProgramJars program = ProgramJars.ofThisProgram();
         List<Library> found;
@@ -78,7 +80,27 @@ public final class SessionJars {
         }
         JarList list = new JarList(program, versions, loaded.keySet());
         found.forEach(list::addLibrary);
-        return load(list);
+        List<Path> there = broughtBy(wanted);
+        Jars jars = load(list).withThere(there);
+        List<Path> paths = jars.paths().stream().map(Path::of).toList();
+        lacking.forEach(each -> brought.put(each, paths));
+        return jars;
+    }
+
+    /** Returns where the jars lie that came with libraries when these were first asked for. */
+    private List<Path> broughtBy(List<Coordinate> wanted) {
+        return wanted.stream()
+                .flatMap(each -> brought.getOrDefault(each, pathsOf(each)).stream())
+                .distinct()
+                .toList();
+    }
+
+    /** One that came along with another was never asked for by itself. */
+    private List<Path> pathsOf(Coordinate name) {
+        return loaded.values().stream()
+                .filter(jar -> jar.name().equals(name.toString()))
+                .map(Jar::path)
+                .toList();
     }
 
     /** Says that what Parchment brings itself is there, though the libraries asked for are not to be had. */
@@ -94,7 +116,11 @@ public final class SessionJars {
     public Jars addFiles(List<Path> files) {
         JarList list = new JarList(ProgramJars.ofThisProgram(), versions, loaded.keySet());
         files.forEach(list::addFile);
-        return load(list);
+        List<Path> there = files.stream()
+                .map(file -> file.toAbsolutePath().normalize())
+                .filter(loaded::containsKey)
+                .toList();
+        return load(list).withThere(there);
     }
 
     private Jars load(JarList list) {

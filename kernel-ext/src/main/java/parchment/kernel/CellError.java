@@ -1,6 +1,7 @@
 package parchment.kernel;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Why a cell failed, in words for the person who wrote it.
@@ -12,6 +13,12 @@ import java.util.List;
 public record CellError(String name, String message, List<String> lines) {
     public CellError {
         lines = List.copyOf(lines);
+    }
+
+    /** Returns the same error with lines at its end. */
+    CellError withLines(List<String> more) {
+        return new CellError(
+                name, message, Stream.concat(lines.stream(), more.stream()).toList());
     }
 
     /** Returns the lines as one text. */

@@ -69,7 +69,7 @@ final class CellRun {
             }
         }
         waiting.forEach(
-                (missing, names) -> page.print(CellPage.Stream.STDERR, CompileErrors.notYet(names, missing) + "\n"));
+                (missing, names) -> page.print(CellPage.Stream.STDOUT, CompileErrors.notYet(names, missing) + "\n"));
     }
 
     private Outcome runPart(Part part, boolean showsValue) {
@@ -107,7 +107,7 @@ final class CellRun {
         if (main.status() == Status.RECOVERABLE_DEFINED || main.status() == Status.RECOVERABLE_NOT_DEFINED) {
             unfinished.add((DeclarationSnippet) snippet);
         }
-        if (showsValue && hasValue(snippet)) {
+        if (showsValue && hasValue(snippet) && !isWayOut(control.value())) {
             return show(snippet);
         }
         session.variables().dropIfUnnamed(snippet);
@@ -125,9 +125,14 @@ final class CellRun {
         }
         EvalException traced = exception instanceof EvalException evaluated ? evaluated : null;
         Throwable told = thrown != null ? thrown : traced;
-        return told == null
-                ? Outcome.FINE
-                : Outcome.failed(CellExceptions.explain(told, traced, session.places(), cell));
+        if (told == null) {
+            return Outcome.FINE;
+        }
+        CellError error = CellExceptions.explain(told, traced, session.places(), cell);
+        return Outcome.failed(
+                told instanceof OutOfMemoryError
+                        ? error.withLines(session.variables().howToFree(cell.code()))
+                        : error);
     }
 
     private Outcome show(Snippet snippet) {
@@ -140,6 +145,7 @@ final class CellRun {
                 shown.set(session.shown(value));
                 return null;
             });
+            CellStreams.tellWhatIsCutSoFar();
             page.result(Objects.requireNonNull(shown.get()));
             return Outcome.FINE;
         } catch (CellStop stop) {
@@ -149,6 +155,11 @@ final class CellRun {
         } finally {
             session.variables().dropIfUnnamed(snippet);
         }
+    }
+
+    /** {@code System.out.printf(...)} gives back what it has printed to, which is no answer to anything. */
+    private static boolean isWayOut(@Nullable Object value) {
+        return value != null && (value == System.out || value == System.err);
     }
 
     private static boolean hasValue(Snippet snippet) {

@@ -51,8 +51,24 @@ final class CellStreams implements AutoCloseable {
         System.setIn(in);
     }
 
+    /** Tells how much of what was printed so far is not shown, so that it stands where it was cut and not behind what comes next. */
+    static void tellWhatIsCutSoFar() {
+        if (System.out instanceof Printer printer) {
+            printer.owner.tellWhatIsCut();
+        }
+    }
+
     private PrintStream printer(CellPage.Stream stream) {
-        return new PrintStream(new Decoding(stream), true, StandardCharsets.UTF_8);
+        return new Printer(this, new Decoding(stream));
+    }
+
+    private static final class Printer extends PrintStream {
+        private final CellStreams owner;
+
+        Printer(CellStreams owner, OutputStream to) {
+            super(to, true, StandardCharsets.UTF_8);
+            this.owner = owner;
+        }
     }
 
     private synchronized void print(CellPage.Stream stream, String text) {
@@ -63,7 +79,7 @@ final class CellStreams implements AutoCloseable {
     }
 
     private synchronized void tellWhatIsCut() {
-        printed.forEach((stream, count) -> count.rest().ifPresent(rest -> page.print(stream, rest)));
+        printed.forEach((stream, count) -> count.takeRest().ifPresent(rest -> page.print(stream, rest)));
     }
 
     /** What went out on one of the two ways: so much is shown, the rest is counted. */
@@ -95,7 +111,15 @@ final class CellStreams implements AutoCloseable {
             return text.substring(0, end);
         }
 
-        Optional<String> rest() {
+        /** Returns what is to be said of the rest, once. */
+        Optional<String> takeRest() {
+            Optional<String> rest = rest();
+            charactersCut = 0;
+            linesCut = 0;
+            return rest;
+        }
+
+        private Optional<String> rest() {
             return charactersCut == 0
                     ? Optional.empty()
                     : Optional.of(String.format(

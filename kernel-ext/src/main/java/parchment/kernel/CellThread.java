@@ -129,8 +129,8 @@ final class CellThread implements AutoCloseable {
 
     private void leave(Worker mine) {
         worker = null;
-        leftInside = Optional.of(LeftBehind.whereOutside(mine.thread));
         LeftBehind.add(mine.thread);
+        leftInside = LeftBehind.stillInside(mine.thread);
         mine.thread.setPriority(Thread.MIN_PRIORITY);
     }
 

@@ -29,6 +29,8 @@ final class CompilerWords {
             Pattern.compile("no suitable (?:method|constructor) found for (\\w+)\\((.*)\\)");
     private static final Pattern TAKES =
             Pattern.compile("(?:method|constructor) [\\w.<>,]*\\((.*?)\\) is not applicable");
+    private static final Pattern RECORD =
+            Pattern.compile("constructor in record (\\w+)\\s+\\(attempting to assign stronger access privileges");
     private static final int MOST_FORMS = 4;
 
     private static final Map<String, String> BOXES = Map.of(
@@ -121,10 +123,23 @@ final class CompilerWords {
                 "A variable that changes cannot be used inside -> or an inner"
                         + " class: copy it into a new variable first.";
             case "compiler.err.cant.apply.symbol", "compiler.err.cant.apply.symbols" -> arguments(message);
+            case "compiler.err.invalid.canonical.constructor.in.record" -> ofRecord(source, diagnostic, message);
             case "compiler.err.void.not.allowed.here", "compiler.err.illegal.initializer.for.type" ->
                 "This call gives no value, but one is needed here.";
             default -> message.contains("must not match Object methods") ? ofObject() : sentence(message);
         };
+    }
+
+    private static String ofRecord(String source, Diag diagnostic, String message) {
+        Matcher record = RECORD.matcher(message);
+        if (!record.find()) {
+            return sentence(message);
+        }
+        int at = (int) Math.max(0, Math.min(diagnostic.getPosition(), source.length()));
+        String name = record.group(1);
+        boolean isCompact = source.substring(at).matches("(?s)" + Pattern.quote(name) + "\\s*\\{.*");
+        return "In a cell a record is public, and so must be its constructor: write `public " + name
+                + (isCompact ? " { ... }`." : "(...) { ... }`.");
     }
 
     /** Explains a clash of types, or returns an empty text if the message is of something else. */

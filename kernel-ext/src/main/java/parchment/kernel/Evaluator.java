@@ -28,6 +28,7 @@ public final class Evaluator implements AutoCloseable {
     private final AtomicInteger cells = new AtomicInteger();
 
     private Evaluator(Network network, StartOfSession start) {
+        CellGuard.rehearse();
         session = new Session(network, start);
         interrupts = new Interrupts(session.control().thread());
     }

@@ -30,7 +30,11 @@ final class Imports {
             "java.time",
             "java.nio.file",
             "java.io",
-            "java.math");
+            "java.math",
+            "java.util.concurrent",
+            "java.util.regex",
+            "java.net",
+            "java.util.prefs");
 
     /** Rooms that others build on: where one of the others has a type of the same name, a cell means that one. */
     static final Set<String> FOUNDATIONS = Set.of("quantity", "stats", "chart", "display", "curve");

@@ -3,6 +3,7 @@ package parchment.kernel;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
@@ -21,6 +22,12 @@ final class LeftBehind {
 
     private static final long PATIENCE_MS = 150;
     private static final long LOOK_EVERY_MS = 10;
+
+    /** A recursion that is on its way out has many thousand calls to leave. */
+    private static final long UNTIL_UNWOUND_MS = 1_500;
+
+    /** What the kernel itself does for a cell; its names tell a reader nothing. */
+    private static final String OURS = "parchment.kernel.";
 
     private LeftBehind() {}
 
@@ -63,14 +70,33 @@ final class LeftBehind {
         Interruption.forget(thread);
     }
 
-    /** Returns the method outside the cell that a thread is inside of, such as {@code LongPipeline.sum}; empty if it is in none. */
-    static String whereOutside(Thread thread) {
-        StackTraceElement[] frames = thread.getStackTrace();
+    /**
+     * Returns the method outside the cell that a thread is inside of, such as {@code LongPipeline.sum}; an empty text if it is in none, and
+     * nothing at all if the thread has left the cell. One that is in the cell's own code is on its way out and is waited for a while.
+     */
+    static Optional<String> stillInside(Thread thread) {
+        long until = System.nanoTime() + UNTIL_UNWOUND_MS * 1_000_000;
+        while (true) {
+            StackTraceElement[] frames = thread.getStackTrace();
+            if (Arrays.stream(frames).noneMatch(LeftBehind::isOfCell)) {
+                return Optional.empty();
+            }
+            String inside = whereOutside(frames);
+            if (!inside.isEmpty() || System.nanoTime() >= until) {
+                return Optional.of(inside);
+            }
+            pause();
+        }
+    }
+
+    private static String whereOutside(StackTraceElement[] frames) {
         for (int i = 1; i < frames.length; i++) {
+            String owner = frames[i - 1].getClassName();
             if (isOfCell(frames[i]) && !isOfCell(frames[i - 1])) {
-                String owner = frames[i - 1].getClassName();
-                return owner.substring(owner.lastIndexOf('.') + 1).replace('$', '.') + "."
-                        + frames[i - 1].getMethodName();
+                return owner.startsWith(OURS)
+                        ? ""
+                        : owner.substring(owner.lastIndexOf('.') + 1).replace('$', '.') + "."
+                                + frames[i - 1].getMethodName();
             }
         }
         return "";

@@ -23,15 +23,15 @@ public record Outcome(Optional<CellError> error) {
     /** Returns the end of a cell whose work goes on, because nothing can end it; the method that it is inside of may be empty. */
     static Outcome leftBehind(String inside) {
         String stopped = CellStop.Reason.INTERRUPTED.sentence();
-        String work = inside.isEmpty() ? "What it was doing" : "What it was doing inside `" + inside + "`";
+        String goesOn = inside.isEmpty()
+                ? "It has not ended yet: it may go on in the background, and then slows down what runs meanwhile."
+                : "What it was doing inside `" + inside
+                        + "` cannot be ended from outside: it goes on in the background until it is"
+                        + " done, and slows down what runs meanwhile.";
         return failed(new CellError(
                 CellStop.Reason.INTERRUPTED.words(),
                 stopped,
-                List.of(
-                        stopped,
-                        work
-                                + " cannot be ended from outside: it goes on in the background until it is done, and slows down what"
-                                + " runs meanwhile. To be rid of it, restart the kernel from the notebook's menu.")));
+                List.of(stopped, goesOn + " To be rid of it, restart the kernel from the notebook's menu.")));
     }
 
     /** Tells whether the cell ran to its end. */

@@ -206,6 +206,7 @@ final class PercentLines {
                 ? List.of()
                 : WORD.matcher(text)
                         .results()
+                        .takeWhile(word -> !word.group().startsWith("//")) // A comment.
                         .map(word -> word.group(1) != null
                                 ? word.group(1)
                                 : word.group(2) != null ? word.group(2) : word.group())

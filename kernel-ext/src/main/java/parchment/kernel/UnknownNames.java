@@ -35,6 +35,13 @@ final class UnknownNames {
             Map.entry("range", "`IntStream.range(0, 10)`"),
             Map.entry("input", "`new Scanner(System.in).nextLine()`"));
 
+    /** Methods that other notebooks have at hand without an object, and what is written here. */
+    private static final Map<String, String> OF_NOTEBOOKS = Map.of(
+            "display", "To show a value, let it stand in the last line, or write `Display.show(...)`.",
+            "updateDisplay", "To change what was shown, write `Display.update(\"its name\", ...)`.",
+            "render", "To show a value in a form of your own, write `Display.as(\"text/html\", ...)`.",
+            "eval", "A cell runs Java as it is written, so leave `eval` out and write the code itself.");
+
     private final SourceCodeAnalysis analysis;
     private final Set<String> failed;
 
@@ -65,6 +72,9 @@ final class UnknownNames {
         if (alone && ELSEWHERE.containsKey(name)) {
             return "There is nothing named `" + name + "` in Java; write " + ELSEWHERE.get(name) + ".";
         }
+        if (alone && kind.equals("method") && OF_NOTEBOOKS.containsKey(name)) {
+            return "There is no method `" + name + "` here. " + OF_NOTEBOOKS.get(name);
+        }
         String owner = alone ? "" : owner(location);
         List<String> suggestions = suggestionsAt(source, start);
         if (!alone && kind.equals("variable") && suggestions.contains(name + "(")
@@ -82,6 +92,10 @@ final class UnknownNames {
             case "class" -> "no type `" + name + "`";
             default -> owner.isEmpty() ? "nothing named `" + name + "`" : "no `" + name + "`";
         };
+        String toImport = alone && !kind.equals("method") ? JavaTypes.howToImport(name) : "";
+        if (!toImport.isEmpty()) {
+            return "There is " + what + " yet." + toImport;
+        }
         return "There is " + what + owner + "." + Names.question(near)
                 + (alone ? advice(kind, name, source, start) : "");
     }

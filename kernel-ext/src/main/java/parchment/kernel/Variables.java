@@ -1,10 +1,14 @@
 package parchment.kernel;
 
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import jdk.jshell.ImportSnippet;
 import jdk.jshell.JShell;
 import jdk.jshell.Snippet;
@@ -12,12 +16,15 @@ import jdk.jshell.Snippet.Status;
 import jdk.jshell.Snippet.SubKind;
 import jdk.jshell.SnippetEvent;
 import jdk.jshell.VarSnippet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps the variables of a session as a notebook's reader expects, where JShell would not: what was made from a variable outlives its
  * redefinition, old values are let go of, and a variable whose cell failed is not there rather than 0.
  */
 final class Variables {
+    private static final Pattern NAME = Pattern.compile("(?<![\\w$.])[A-Za-z_$][\\w$]*");
+
     private final JShell shell;
     private final CellControl control;
     private final Set<String> failed;
@@ -59,6 +66,31 @@ final class Variables {
             failed.add(variable.name());
             drop(variable);
         }
+    }
+
+    /** Says which of the variables that a cell names hold many things, and how to let go of them; nothing where none does. */
+    List<String> howToFree(String code) {
+        Set<String> written =
+                NAME.matcher(code).results().map(MatchResult::group).collect(Collectors.toSet());
+        List<String> holding = control.holders().keySet().stream()
+                .filter(written::contains)
+                .filter(name -> holdsMany(control.valueOf(name)))
+                .sorted()
+                .toList();
+        if (holding.isEmpty()) {
+            return List.of();
+        }
+        String names = holding.stream().map(name -> "`" + name + "`").collect(Collectors.joining(", "));
+        String lines = holding.stream().map(name -> name + " = null;").collect(Collectors.joining(" "));
+        return List.of("What the cell has put into " + names
+                + " is still there and takes up memory. To let go of it, run: `" + lines + "`");
+    }
+
+    private static boolean holdsMany(@Nullable Object value) {
+        return value instanceof Collection<?>
+                || value instanceof Map<?, ?>
+                || value instanceof CharSequence
+                || value != null && value.getClass().isArray();
     }
 
     private void drop(VarSnippet variable) {

@@ -119,6 +119,40 @@ class JarsTest {
     }
 
     @Test
+    void givesThePathsAlsoOfWhatIsThereAlready() throws IOException {
+        SessionJars session = session();
+        Jars first = session.addLibraries(names("harbour.tools:blends:1.0"));
+        said.clear();
+        Jars again = session.addLibraries(names("harbour.tools:blends:1.0"));
+        assertEquals(first.paths(), again.paths());
+        assertEquals(2, again.paths().size());
+        assertEquals(List.of(), again.added());
+        assertEquals(
+                "Nothing new was loaded: it is there already. This session has 2 jars of yours now.", again.toString());
+        assertEquals(
+                first.paths().subList(1, 2),
+                session.addLibraries(names("harbour.tools:scales:2.1")).paths(),
+                "one that came along");
+        assertEquals(List.of(), said, "the value says it, and nothing else does");
+    }
+
+    @Test
+    void givesThePathsAlsoOfFilesThatAreThereAlready() throws IOException {
+        Path one = MadeRepository.jar(
+                folder.resolve("one.jar"), "tools/One.class", MadeRepository.says("tools/One", "1", Opcodes.V17));
+        Path two = MadeRepository.jar(
+                folder.resolve("two.jar"), "tools/Two.class", MadeRepository.says("tools/Two", "2", Opcodes.V17));
+        SessionJars session = session();
+        session.addFiles(List.of(one));
+        said.clear();
+        assertEquals(List.of(one.toString()), session.addFiles(List.of(one)).paths());
+        assertEquals(List.of(), said, "the value says it, and nothing else does");
+        assertEquals(
+                List.of(one.toString(), two.toString()),
+                session.addFiles(List.of(one, two)).paths());
+    }
+
+    @Test
     void asksNobodyWhereTheLocalRepositoryHasEverything() {
         session().addLibraries(names("harbour.tools:blends:1.0"));
         said.clear();
@@ -435,6 +469,26 @@ class JarsTest {
         assertEquals(
                 List.of("xchart-3.0.0.jar is not loaded: Parchment runs on xchart " + own
                         + ", and that one is used here."),
+                said);
+    }
+
+    @Test
+    void saysInOneLineWhatTheProgramRunsOnItselfWhereItIsMuch() throws IOException {
+        Path chart = MadeRepository.jar(
+                folder.resolve("xchart-3.0.0.jar"),
+                "org/knowm/xchart/XYChart.class",
+                MadeRepository.says("org/knowm/xchart/XYChart", "old", Opcodes.V17));
+        Path json = MadeRepository.jar(
+                folder.resolve("gson-1.0.jar"),
+                "com/google/gson/Gson.class",
+                MadeRepository.says("com/google/gson/Gson", "old", Opcodes.V17));
+        session().addFiles(List.of(chart, json));
+        ProgramJars program = ProgramJars.ofThisProgram();
+        assertEquals(
+                List.of("2 jars are not loaded: Parchment runs on xchart "
+                        + program.version("xchart").orElseThrow() + ", gson "
+                        + program.version("gson").orElseThrow()
+                        + ", and those are used here in place of xchart-3.0.0.jar, gson-1.0.jar."),
                 said);
     }
 

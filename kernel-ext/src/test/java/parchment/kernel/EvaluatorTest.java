@@ -188,6 +188,11 @@ class EvaluatorTest {
     void survivesLackOfMemory() {
         CellError error = errorOf("var hoard = new ArrayList<long[]>();\nwhile (true) hoard.add(new long[50_000_000])");
         assertTrue(error.message().startsWith("The cell needed more memory"), error.text());
+        assertTrue(
+                error.text()
+                        .endsWith("\nWhat the cell has put into `hoard` is still there and takes up memory."
+                                + " To let go of it, run: `hoard = null;`"),
+                error.text());
         shownBy("hoard = null;");
     }
 
@@ -200,6 +205,32 @@ class EvaluatorTest {
                 page.out().endsWith("a line no. 9\n... and 1,040,000 more characters in 80,000 lines, not shown\n"),
                 page.out().substring(page.out().length() - 100));
         assertEquals(20_001, page.out().lines().count());
+    }
+
+    @Test
+    void tellsWhatIsCutBeforeTheValue() {
+        StringBuilder all = new StringBuilder();
+        CellPage ordered = new CellPage() {
+            @Override
+            public void print(Stream stream, String text) {
+                all.append(text);
+            }
+
+            @Override
+            public void show(Shown value) {
+                all.append(value.text());
+            }
+
+            @Override
+            public void result(Shown value) {
+                all.append("value ").append(value.text());
+            }
+        };
+        String cell = "for (int i = 0; i < 100_000; i++) System.out.println(\"a line no. \" + (i % 10));\n7";
+        assertTrue(evaluator.run(cell, ordered).fine());
+        assertEquals(
+                "... and 1,040,000 more characters in 80,000 lines, not shown\nvalue 7",
+                all.substring(all.indexOf("...")));
     }
 
     @Test
@@ -326,7 +357,8 @@ class EvaluatorTest {
     @Test
     void saysWhatAMethodStillNeeds() {
         shownBy("int later(int x) { return helpful(x); }");
-        assertEquals("`later` is noted, but cannot be used yet: nothing here is named `helpful(int)`.\n", page.err());
+        assertEquals("`later` is noted, but cannot be used yet: nothing here is named `helpful(int)`.\n", page.out());
+        assertEquals("", page.err(), "it is no error");
         assertTrue(errorOf("later(1)").message().contains("`helpful(int)`"));
         shownBy("int helpful(int x) { return x; }");
         assertEquals("1", shownBy("later(1)"));
@@ -336,10 +368,9 @@ class EvaluatorTest {
     void saysOnceAtTheEndOfACellWhatSeveralMethodsNeed() {
         shownBy("int one() { return nowhere(1); }\nint two() { return nowhere(1); }\nint three() { return one(); }\n"
                 + "System.out.println(\"ran\");");
-        assertEquals("ran\n", page.out());
         assertEquals(
-                "`one` and `two` are noted, but cannot be used yet: nothing here is named `nowhere(int)`.\n",
-                page.err());
+                "ran\n`one` and `two` are noted, but cannot be used yet: nothing here is named `nowhere(int)`.\n",
+                page.out());
     }
 
     @ParameterizedTest

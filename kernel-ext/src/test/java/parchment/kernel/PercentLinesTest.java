@@ -27,6 +27,9 @@ class PercentLinesTest {
             quoteCharacter = '`',
             value = {
                 "%maven a.b:c:1.0|RUN(\"maven\", \"a.b:c:1.0\");",
+                "%maven a.b:c:1.0 // the newer one|RUN(\"maven\", \"a.b:c:1.0\");",
+                "%maven a.b:c:1.0 //the newer one|RUN(\"maven\", \"a.b:c:1.0\");",
+                "%jars \"//server/tools/a.jar\"|RUN(\"jars\", \"//server/tools/a.jar\");",
                 "%maven a.b:c:1.0;|RUN(\"maven\", \"a.b:c:1.0\");",
                 "  %jars lib/*.jar more.jar|  RUN(\"jars\", \"lib/*.jar\", \"more.jar\");",
                 "%jars \"my tools/a.jar\"|RUN(\"jars\", \"my tools/a.jar\");",

@@ -120,7 +120,7 @@ class NotebookRunTest {
                                 : ((CellOutput.Printed) output).text())
                         .toList())
                 .toList();
-        String five = "[A value in text/html, <b>five</b>]";
+        String five = "[five, <b>five</b>]";
         assertEquals(List.of(List.of(five, "[left alone]", "printed\n"), List.of(five), List.of()), shown);
         assertTrue(HtmlPage.of(ran, "n").contains("<div class=\"output\"><b>five</b></div>"));
     }
