@@ -13,6 +13,7 @@ import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.KeyStore;
@@ -33,6 +34,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.objectweb.asm.Opcodes;
 import parchment.jars.MavenSettings.Mirror;
 
@@ -424,6 +426,64 @@ class JarsTest {
                         () -> SessionJars.jarsIn(Files.createDirectory(folder.resolve("e"))))
                 .getMessage();
         assertTrue(empty.contains("has neither jars nor classes in it"), empty);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"./E.class", "../E.class", "a/../E.class", "a/./", ".."})
+    void refusesAJarThatTheCompilerOpensNever(String entry) throws IOException {
+        Path jar = MadeRepository.jar(folder.resolve("odd.jar"), entry, new byte[0]);
+        assertEquals(
+                "'odd.jar' cannot be used: something in it is named '" + entry
+                        + "', and Java opens no jar where . or .. is a part of a name. It was not loaded, because no later cell"
+                        + " could run with it. Ask its makers for a whole one.",
+                notUsed(jar));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"lib/a%b.jar", "a?b.jar", "odd.jar", "leads.jar", "torn.jar"})
+    void refusesAJarWhoseManifestLeadsToWhatJavaCannotRead(String names) throws IOException {
+        MadeRepository.jar(folder.resolve("odd.jar"), "./E.class", new byte[0]);
+        Files.writeString(folder.resolve("torn.jar"), "torn");
+        leading(folder.resolve("leads.jar"), "odd.jar");
+        assertEquals(
+                "'leading.jar' cannot be used: its manifest leads to other jars (Class-Path: " + names
+                        + "), and Java cannot read one of these names, or one of these jars. It was not loaded, because no later"
+                        + " cell could run with it. Ask its makers for a whole one.",
+                notUsed(leading(folder.resolve("leading.jar"), names)));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"none.jar", "a%20b.jar", "http://example.org/a.jar", "usual.jar .", "[]"})
+    void loadsAJarWhoseManifestLeadsToWhatMayBeMissing(String names) throws IOException {
+        leading(folder.resolve("usual.jar"), "leading.jar");
+        session().addFiles(List.of(leading(folder.resolve("leading.jar"), names)));
+        assertEquals(List.of(folder.resolve("leading.jar")), classPath);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"a/..E.class", "a/.hidden/E.class", "/a/E.class", "a//E.class", "a b/E.class"})
+    void loadsAJarWithNamesThatAreOnlyUnusual(String entry) throws IOException {
+        Path jar = MadeRepository.jar(folder.resolve("unusual.jar"), entry, new byte[0]);
+        session().addFiles(List.of(jar));
+        assertEquals(List.of(jar), classPath);
+    }
+
+    private String notUsed(Path jar) {
+        String words = assertThrows(
+                        IllegalArgumentException.class, () -> session().addFiles(List.of(jar)))
+                .getMessage();
+        assertEquals(List.of(), classPath, "nothing is loaded");
+        return words;
+    }
+
+    private static Path leading(Path jar, String names) throws IOException {
+        String manifest = "Manifest-Version: 1.0\nClass-Path: " + names + "\n";
+        return MadeRepository.jar(
+                jar,
+                "META-INF/MANIFEST.MF",
+                manifest.getBytes(StandardCharsets.UTF_8),
+                "a/A.class",
+                MadeRepository.says("a/A", "a", Opcodes.V17));
     }
 
     @ParameterizedTest

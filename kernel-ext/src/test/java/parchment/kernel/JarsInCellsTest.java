@@ -93,6 +93,15 @@ class JarsInCellsTest {
     }
 
     @Test
+    void aJarThatWouldStopEveryCellIsRefusedAndTheSessionGoesOn() throws IOException {
+        Path odd = MadeRepository.jar(folder.resolve("odd.jar"), "./E.class", new byte[0]);
+        assertTrue(
+                errorOf("Jars.add(Path.of(\"" + odd + "\"))").contains("something in it is named './E.class'"),
+                "it is told");
+        assertEquals("42", shownBy("40 + 2"));
+    }
+
+    @Test
     void theExampleOfItsPageRunsAnywhere() throws IOException {
         String source = Files.readString(Path.of("src", "main", "java", "parchment", "jars", "Jars.java"));
         Matcher example = ExamplesTest.EXAMPLE.matcher(source);
