@@ -3,6 +3,7 @@ package parchment.jars;
 import java.io.IOException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.PathMatcher;
 import java.util.ArrayList;
@@ -52,6 +53,15 @@ final class JarFiles {
                     + Path.of("").toAbsolutePath() + "', where this notebook's paths count from).");
         }
         return found;
+    }
+
+    /** Returns whether a text names something that is there; an empty one and one that can be no path name nothing. */
+    static boolean isThere(String path) {
+        try {
+            return !path.isBlank() && Files.exists(Path.of(path));
+        } catch (InvalidPathException e) {
+            return false;
+        }
     }
 
     static boolean isJar(Path file) {

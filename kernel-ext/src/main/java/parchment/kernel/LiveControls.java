@@ -42,6 +42,7 @@ final class LiveControls {
     private final Comms comms;
     private final Runner runner;
     private final Map<Live, Alive> alive = new LinkedHashMap<>();
+    private final ControlsClosed closed = new ControlsClosed();
 
     LiveControls(Comms comms, Runner runner) {
         this.comms = comms;
@@ -108,7 +109,11 @@ final class LiveControls {
             @Override
             public boolean set(JsonObject state) {
                 JsonElement value = state.get(form.key());
-                return value != null && form.take(value);
+                if (value == null || !form.take(value)) {
+                    return false;
+                }
+                state.add(form.key(), form.value());
+                return true;
             }
 
             @Override
@@ -214,10 +219,7 @@ final class LiveControls {
                 was.models().forEach(model -> comms.close(model.id()));
             }
             disconnect(oldest);
-            page.print(
-                    CellPage.Stream.STDERR,
-                    "More than " + MOST + " controls are alive on these pages, so the oldest no longer answers ("
-                            + oldest.toString().replaceFirst("\\.$", "") + "). Run its cell again to bring it back.\n");
+            closed.one(page, oldest).ifPresent(words -> page.print(CellPage.Stream.STDERR, words));
         }
     }
 

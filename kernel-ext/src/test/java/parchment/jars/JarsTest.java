@@ -440,7 +440,7 @@ class JarsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lib/a%b.jar", "a?b.jar", "odd.jar", "leads.jar", "torn.jar"})
+    @ValueSource(strings = {"lib/a%b.jar", "a?b.jar", "[]", "odd.jar", "leads.jar", "torn.jar"})
     void refusesAJarWhoseManifestLeadsToWhatJavaCannotRead(String names) throws IOException {
         MadeRepository.jar(folder.resolve("odd.jar"), "./E.class", new byte[0]);
         Files.writeString(folder.resolve("torn.jar"), "torn");
@@ -453,7 +453,7 @@ class JarsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"none.jar", "a%20b.jar", "http://example.org/a.jar", "usual.jar .", "[]"})
+    @ValueSource(strings = {"none.jar", "a%20b.jar", "http://example.org/a.jar", "usual.jar ."})
     void loadsAJarWhoseManifestLeadsToWhatMayBeMissing(String names) throws IOException {
         leading(folder.resolve("usual.jar"), "leading.jar");
         session().addFiles(List.of(leading(folder.resolve("leading.jar"), names)));
@@ -497,6 +497,9 @@ class JarsTest {
                 "a.b|group:artifact:version",
                 "a.b:c:jar:x:1.0:more|group:artifact:version",
                 "a.b::1.0|a part is empty",
+                "..:..:..|'..' cannot be a name",
+                "a.b:.:1.0|'.' cannot be a name",
+                "a..b:c:1.0|a..b:c:1.0",
                 "a.b:c d:1.0|'c d' cannot be a name",
                 "a.b:c:LATEST|leaves open which version",
                 "a.b:c:[1.0,2.0)|leaves open which version",
@@ -510,6 +513,20 @@ class JarsTest {
             found = e.getMessage();
         }
         assertTrue(found.contains(expected), found);
+    }
+
+    @Test
+    void whatCanBeNoFileIsToldAsTheNameOfALibrary() {
+        try (Jars.InPlace place = Jars.on(session())) {
+            for (String written : List.of("", " ", "\u0000")) {
+                String words = assertThrows(IllegalArgumentException.class, () -> Jars.add(written))
+                        .getMessage();
+                assertEquals(
+                        "A library is named group:artifact:version, as in \"org.apache.commons:commons-math3:3.6.1\"; found '"
+                                + (written.isBlank() ? "" : "?") + "'.",
+                        words);
+            }
+        }
     }
 
     @Test
