@@ -123,15 +123,15 @@ final class ResolverWords {
                 || each instanceof SocketException;
     }
 
-    /** Returns the repository that failed, or all that were asked. */
+    /** Returns the repositories that failed, or all that were asked. */
     private String where(List<Throwable> all) {
-        return all.stream()
+        List<RemoteRepository> failed = all.stream()
                 .filter(ArtifactTransferException.class::isInstance)
                 .map(each -> ((ArtifactTransferException) each).getRepository())
                 .filter(Objects::nonNull)
-                .findFirst()
-                .map(repository -> names(List.of(repository)))
-                .orElse(names(remotes));
+                .distinct()
+                .toList();
+        return names(failed.isEmpty() ? remotes : failed);
     }
 
     private String notThere(List<Coordinate> wanted, String what) {

@@ -215,6 +215,17 @@ class JarsTest {
     }
 
     @Test
+    void namesEveryRepositoryThatCannotBeReached() {
+        Repository near = new Repository("near", "https://localhost:1/");
+        Repository far = new Repository("far", "https://localhost:2/maven");
+        String words = refusal(session(Network.WHEN_ASKED, List.of(), near, far), "harbour.tools:blends:1.0");
+        assertTrue(
+                words.contains(
+                        "is not in the local repository, and near (localhost), far (localhost) cannot be reached."),
+                words);
+    }
+
+    @Test
     void asksNoRepositoryWithoutEncryption() {
         String words = assertThrows(
                         IllegalArgumentException.class, () -> Repository.encrypted("plain", "http://example.org/maven"))
