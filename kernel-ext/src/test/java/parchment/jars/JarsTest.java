@@ -223,6 +223,8 @@ class JarsTest {
                 words.contains(
                         "is not in the local repository, and near (localhost), far (localhost) cannot be reached."),
                 words);
+        String one = refusal(session(Network.WHEN_ASKED, List.of(), made(), far), "harbour.tools:blend:1.0");
+        assertTrue(one.contains("is not in the local repository, and far (localhost) cannot be reached."), one);
     }
 
     @Test
