@@ -171,6 +171,19 @@ class Controls(unittest.TestCase):
         self.assertEqual(self.outputs(), [])
         self.assertEqual(self.shown("low.value()")["text/plain"], "5.0")
 
+    def test_a_page_sets_the_value_and_nothing_else_of_a_control(self):
+        self.run_cell('var only = CountSlider.of("a", 0, 9);\nonly')
+        model = self.model("IntSlider")
+        heard = self.until_idle(self.update(model, value=5, min=-5, _model_name="Other"))
+        self.assertEqual([m["content"]["data"] for m in heard], [
+            {"method": "echo_update", "state": {"value": 5}, "buffer_paths": []},
+            {"method": "update", "state": {"_model_name": "IntSliderModel", "min": 0}, "buffer_paths": []}])
+
+    def test_places_named_twice_are_one_choice(self):
+        self.run_cell('var few = Choices.of("a", "x", "y", "z");\nfew')
+        heard = self.until_idle(self.update(self.model("SelectMultiple"), index=[1, 0, 0, 1]))
+        self.assertEqual(heard[0]["content"]["data"]["state"], {"index": [0, 1]})
+
     def test_what_java_sets_reaches_the_page_and_calls_nobody(self):
         self.run_cell('var set = Choice.of("a", "x", "y").onChange(v -> System.out.println("called"));\nset')
         self.run_cell('set.set("y")')

@@ -33,7 +33,7 @@ record Coordinate(String group, String artifact, String extension, String classi
                     FORM + "; '" + name + "' has no version. Name one, so that the notebook does the same next year.");
         }
         if (parts.size() < 3 || parts.size() > 5) {
-            throw new IllegalArgumentException(FORM + "; found '" + name + "'.");
+            throw new IllegalArgumentException(FORM + "; found '" + name.replaceAll("\\p{Cntrl}", "?") + "'.");
         }
         String version = parts.get(parts.size() - 1);
         if (NO_ONE_VERSION.matcher(version).matches()) {
@@ -43,7 +43,7 @@ record Coordinate(String group, String artifact, String extension, String classi
         String extension = parts.size() > 3 ? parts.get(2) : "jar";
         String classifier = parts.size() > 4 ? parts.get(3) : "";
         for (String part : List.of(parts.get(0), parts.get(1), extension, version)) {
-            if (!PART.matcher(part).matches()) {
+            if (!PART.matcher(part).matches() || part.chars().allMatch(letter -> letter == '.')) {
                 throw new IllegalArgumentException(FORM + "; found '" + name + "'"
                         + (part.isEmpty() ? ", where a part is empty." : ", where '" + part + "' cannot be a name."));
             }

@@ -43,7 +43,7 @@ final class JarContent {
     /**
      * Looks into a jar.
      *
-     * @throws IllegalArgumentException if it is no jar, cannot be read, or needs a newer Java than this one
+     * @throws IllegalArgumentException if it is no jar, cannot be read, needs a newer Java than this one, or would keep cells from being compiled
      */
     static JarContent of(Path jar) {
         JarContent content = read(jar);
@@ -54,6 +54,7 @@ final class JarContent {
                     + ". Name an older version of it, or install a newer Java"
                     + " and then Parchment again. Nothing was loaded.");
         }
+        JarReading.check(jar);
         return content;
     }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.PathMatcher;
 import java.util.ArrayList;
@@ -53,6 +54,15 @@ final class JarFiles {
                     + Path.of("").toAbsolutePath() + "', where this notebook's paths count from).");
         }
         return found;
+    }
+
+    /** Returns whether a text names something that is there; an empty one and one that can be no path name nothing. */
+    static boolean isThere(String path) {
+        try {
+            return !path.isBlank() && Files.exists(Path.of(path));
+        } catch (InvalidPathException e) {
+            return false;
+        }
     }
 
     static boolean isJar(Path file) {

@@ -77,7 +77,7 @@ public final class Jars implements Showable {
                     "Which jar? Name a library, as in Jars.add(\"org.apache.commons:commons-math3:3.6.1\").");
         }
         for (String each : coordinates) {
-            if (!Coordinate.looksLikeOne(each) && Files.exists(Path.of(each))) {
+            if (!Coordinate.looksLikeOne(each) && JarFiles.isThere(each)) {
                 throw new IllegalArgumentException(
                         "'" + each + "' is a file, and a file is added by its path: Jars.add(Path.of(\""
                                 + each.replace('\\', '/') + "\")).");

@@ -12,6 +12,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import javax.net.ssl.SSLPeerUnverifiedException;
@@ -96,15 +97,15 @@ final class ResolverWords {
         if (checksum.isPresent()) {
             return Optional.of(
                     checksum.get().getExpected().isEmpty()
-                            ? what + " cannot be trusted: " + where(all) + " has no checksum to hold it against."
-                            : what + " came from " + where(all)
+                            ? what + " cannot be trusted: " + where(all, ChecksumFailureException.class::isInstance) + " has no checksum to hold it against."
+                            : what + " came from " + where(all, ChecksumFailureException.class::isInstance)
                                     + " otherwise than its makers published it: its checksum is "
                                     + checksum.get().getActual() + ", and should be "
                                     + checksum.get().getExpected()
                                     + ". Try again; if it stays so, tell whoever keeps the repository.");
         }
         if (all.stream().anyMatch(ResolverWords::isUnreachable)) {
-            return Optional.of(what + " is not in the local repository, and " + where(all)
+            return Optional.of(what + " is not in the local repository, and " + where(all, ResolverWords::isUnreachable)
                     + " cannot be reached. Is this machine on the network? If it reaches it through a proxy or a mirror, name that in"
                     + " the settings of Maven (~/.m2/settings.xml).");
         }
@@ -141,15 +142,21 @@ final class ResolverWords {
                 || each instanceof SocketException;
     }
 
-    /** Returns the repository that failed, or all that were asked. */
+    /** Returns the repositories that failed, or all that were asked. */
     private String where(List<Throwable> all) {
-        return all.stream()
+        return where(all, each -> true);
+    }
+
+    /** Returns the repositories that failed in one way, or all that were asked. */
+    private String where(List<Throwable> all, Predicate<Throwable> way) {
+        List<RemoteRepository> failed = all.stream()
                 .filter(ArtifactTransferException.class::isInstance)
+                .filter(each -> causes(each).stream().anyMatch(way))
                 .map(each -> ((ArtifactTransferException) each).getRepository())
                 .filter(Objects::nonNull)
-                .findFirst()
-                .map(repository -> names(List.of(repository)))
-                .orElse(names(remotes));
+                .distinct()
+                .toList();
+        return names(failed.isEmpty() ? remotes : failed);
     }
 
     private String notThere(List<Coordinate> wanted, String what) {

@@ -42,6 +42,7 @@ final class LiveControls {
     private final Runner runner;
     private final Function<Object, Shown> forms;
     private final AliveControls alive = new AliveControls();
+    private final ControlsClosed closed = new ControlsClosed();
 
     /** @param forms returns how the session shows a value */
     LiveControls(Comms comms, Runner runner, Function<Object, Shown> forms) {
@@ -67,7 +68,7 @@ final class LiveControls {
             }
         }
         if (!past.isEmpty()) {
-            page.print(CellPage.Stream.STDERR, AliveWords.past(past));
+            closed.told(page, past).ifPresent(words -> page.print(CellPage.Stream.STDERR, words));
         }
         return view.map(LiveControls::reference).orElse(Map.of());
     }
@@ -145,7 +146,11 @@ final class LiveControls {
             @Override
             public boolean set(JsonObject state) {
                 JsonElement value = state.get(form.key());
-                return value != null && form.take(value);
+                if (value == null || !form.take(value)) {
+                    return false;
+                }
+                state.add(form.key(), form.value());
+                return true;
             }
 
             @Override

@@ -24,6 +24,10 @@ final class PercentLines {
     private static final Pattern OVER_A_CELL = Pattern.compile("\\s*%%(\\w+)[ \\t]*([^\\n]*)(?:\\n([\\s\\S]*))?");
     private static final Pattern BEGUN = Pattern.compile("\\s*(%%?)(\\w*)");
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|'([^']*)'|\\S+");
+    /** No path, name or address begins so, with a blank or nothing behind it, but the rest of a calculation does. */
+    private static final Pattern CALCULATES_ON =
+            Pattern.compile("(?:[-+*/%&|^<>=?:]|[<>=!]=|<<|>>>?|&&|\\|\\||instanceof)(?:\\s|$)|[),;]");
+
     private static final Pattern ONLY_A_COMMENT = Pattern.compile("\\s*(//.*|/\\*.*\\*/\\s*)?");
 
     /**
@@ -154,7 +158,11 @@ final class PercentLines {
         String last = lastCode(before);
         boolean ended = last.isEmpty() || last.endsWith(";") || last.endsWith("}");
         // Without a semicolon before it, only a name that is known, with something behind it, is surely no calculation.
-        return ended || PercentLine.NAMES.contains(line.group(2)) && line.group(3) != null;
+        String behind = line.group(3);
+        return ended
+                || PercentLine.NAMES.contains(line.group(2))
+                        && behind != null
+                        && !CALCULATES_ON.matcher(behind).lookingAt();
     }
 
     private static String blanked(String code, int end) {

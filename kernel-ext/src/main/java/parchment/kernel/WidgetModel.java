@@ -4,15 +4,19 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.util.Map;
+import java.util.Set;
 
 /** One live model: its line, its state, and what is done when a client sets a part of the state. */
 final class WidgetModel implements Comms.Line {
     private static final Map<String, Object> VERSION = Map.of("version", "2.1.0");
 
+    /** The parts of a state that a person sets at a page; everything else is Java's. */
+    private static final Set<String> VALUES = Set.of("value", "index");
+
     /** Hears what a person does at the page. */
     @FunctionalInterface
     interface Listener {
-        /** Takes what a client has set; returns false if it cannot be. */
+        /** Takes what a client has set, and puts in its place what was taken of it; returns false if it cannot be. */
         boolean set(JsonObject state);
 
         /** Is told after {@link #set}, unless something newer waits. */
@@ -106,18 +110,21 @@ final class WidgetModel implements Comms.Line {
     }
 
     private void changed(JsonObject changed, Comms.Haste haste) {
+        JsonObject refused = copy();
+        refused.keySet().retainAll(changed.keySet());
         changed.keySet().retainAll(state.keySet());
+        changed.keySet().retainAll(VALUES);
         if (listener.set(changed)) {
+            refused.keySet().removeAll(changed.keySet());
             keep(changed);
             // So that another client that shows the same control follows.
             comms.say(id, Comms.state("echo_update", changed));
             if (haste == Comms.Haste.NEWEST) {
                 listener.setLast();
             }
-        } else {
-            JsonObject kept = copy();
-            kept.keySet().retainAll(changed.keySet());
-            comms.say(id, Comms.state("update", kept));
+        }
+        if (refused.size() > 0) {
+            comms.say(id, Comms.state("update", refused));
         }
     }
 

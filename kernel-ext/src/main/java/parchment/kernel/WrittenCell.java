@@ -15,16 +15,16 @@ final class WrittenCell {
 
     private final Session session;
     private final CellPage page;
-    private final int depth;
+    private final List<Path> loading;
 
     WrittenCell(Session session, CellPage page) {
-        this(session, page, 0);
+        this(session, page, List.of());
     }
 
-    private WrittenCell(Session session, CellPage page, int depth) {
+    private WrittenCell(Session session, CellPage page, List<Path> loading) {
         this.session = session;
         this.page = page;
-        this.depth = depth;
+        this.loading = loading;
     }
 
     /** Runs it. */
@@ -55,7 +55,11 @@ final class WrittenCell {
     }
 
     private Outcome load(CellText cell, Path file) {
-        if (depth >= DEEPEST) {
+        Path whole = file.toAbsolutePath().normalize();
+        if (loading.contains(whole)) {
+            return refused(file, "It is being loaded already, by itself or by a file that it loads.");
+        }
+        if (loading.size() >= DEEPEST) {
             return refused(file, "Files load each other here without end.");
         }
         List<String> cells;
@@ -66,11 +70,13 @@ final class WrittenCell {
         } catch (IllegalArgumentException e) {
             return refused(file, String.valueOf(e.getMessage()));
         }
+        List<Path> all = new ArrayList<>(loading);
+        all.add(whole);
         String name = String.valueOf(file.getFileName());
         for (int i = 0; i < cells.size(); i++) {
             String where = cells.size() > 1 ? name + ", cell " + (i + 1) : name;
             CellText loaded = new CellText(cell.number(), cells.get(i), cells.get(i), where);
-            Outcome outcome = new WrittenCell(session, new WithoutResult(page), depth + 1).run(loaded);
+            Outcome outcome = new WrittenCell(session, new WithoutResult(page), List.copyOf(all)).run(loaded);
             if (!outcome.fine()) {
                 return in(where, outcome);
             }

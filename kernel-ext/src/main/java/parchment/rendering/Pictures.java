@@ -33,6 +33,11 @@ final class Pictures {
         if (scale == 1 && image instanceof BufferedImage dots) {
             return new Png(words, encoded(dots), width, "");
         }
+        int step = (int) Math.ceil(1 / scale) / 2;
+        if (step > 1 && image instanceof BufferedImage dots) {
+            // Otherwise the whole picture would be copied, in four bytes a dot, before it becomes smaller.
+            image = everyFew(dots, step);
+        }
         BufferedImage drawn = new BufferedImage(
                 Math.max(1, (int) (width * scale)), Math.max(1, (int) (height * scale)), BufferedImage.TYPE_INT_ARGB);
         Graphics2D graphics = drawn.createGraphics();
@@ -41,6 +46,20 @@ final class Pictures {
         graphics.dispose();
         String smaller = String.format(Locale.ROOT, ", shown at %,d by %,d", drawn.getWidth(), drawn.getHeight());
         return new Png(scale < 1 ? words + smaller : words, encoded(drawn), drawn.getWidth(), "");
+    }
+
+    /** Returns one dot of each square of so many along its sides. */
+    private static BufferedImage everyFew(BufferedImage dots, int step) {
+        BufferedImage few = new BufferedImage(
+                Math.max(1, dots.getWidth() / step),
+                Math.max(1, dots.getHeight() / step),
+                BufferedImage.TYPE_INT_ARGB);
+        for (int y = 0; y < few.getHeight(); y++) {
+            for (int x = 0; x < few.getWidth(); x++) {
+                few.setRGB(x, y, dots.getRGB(x * step, y * step));
+            }
+        }
+        return few;
     }
 
     /** Returns a PNG file's content in Base64. */

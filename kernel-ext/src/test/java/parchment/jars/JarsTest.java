@@ -10,6 +10,7 @@ import static parchment.jars.MadeRepository.needs;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -26,6 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.objectweb.asm.Opcodes;
 import parchment.jars.MavenSettings.Mirror;
 
@@ -237,6 +239,19 @@ class JarsTest {
         String words = refusal(session(Network.WHEN_ASKED, List.of(), nobody), "harbour.tools:blends:1.0");
         assertTrue(words.contains("is not in the local repository, and far (localhost) cannot be reached."), words);
         assertTrue(words.contains("~/.m2/settings.xml"), words);
+    }
+
+    @Test
+    void namesEveryRepositoryThatCannotBeReached() {
+        Repository near = new Repository("near", "https://localhost:1/");
+        Repository far = new Repository("far", "https://localhost:2/maven");
+        String words = refusal(session(Network.WHEN_ASKED, List.of(), near, far), "harbour.tools:blends:1.0");
+        assertTrue(
+                words.contains(
+                        "is not in the local repository, and near (localhost), far (localhost) cannot be reached."),
+                words);
+        String one = refusal(session(Network.WHEN_ASKED, List.of(), made(), far), "harbour.tools:blend:1.0");
+        assertTrue(one.contains("is not in the local repository, and far (localhost) cannot be reached."), one);
     }
 
     @Test
@@ -581,6 +596,64 @@ class JarsTest {
     }
 
     @ParameterizedTest
+    @ValueSource(strings = {"./E.class", "../E.class", "a/../E.class", "a/./", ".."})
+    void refusesAJarThatTheCompilerOpensNever(String entry) throws IOException {
+        Path jar = MadeRepository.jar(folder.resolve("odd.jar"), entry, new byte[0]);
+        assertEquals(
+                "'odd.jar' cannot be used: something in it is named '" + entry
+                        + "', and Java opens no jar where . or .. is a part of a name. It was not loaded, because no later cell"
+                        + " could run with it. Ask its makers for a whole one.",
+                notUsed(jar));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"lib/a%b.jar", "a?b.jar", "[]", "odd.jar", "leads.jar", "torn.jar"})
+    void refusesAJarWhoseManifestLeadsToWhatJavaCannotRead(String names) throws IOException {
+        MadeRepository.jar(folder.resolve("odd.jar"), "./E.class", new byte[0]);
+        Files.writeString(folder.resolve("torn.jar"), "torn");
+        leading(folder.resolve("leads.jar"), "odd.jar");
+        assertEquals(
+                "'leading.jar' cannot be used: its manifest leads to other jars (Class-Path: " + names
+                        + "), and Java cannot read one of these names, or one of these jars. It was not loaded, because no later"
+                        + " cell could run with it. Ask its makers for a whole one.",
+                notUsed(leading(folder.resolve("leading.jar"), names)));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"none.jar", "a%20b.jar", "http://example.org/a.jar", "usual.jar ."})
+    void loadsAJarWhoseManifestLeadsToWhatMayBeMissing(String names) throws IOException {
+        leading(folder.resolve("usual.jar"), "leading.jar");
+        session().addFiles(List.of(leading(folder.resolve("leading.jar"), names)));
+        assertEquals(List.of(folder.resolve("leading.jar")), classPath);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"a/..E.class", "a/.hidden/E.class", "/a/E.class", "a//E.class", "a b/E.class"})
+    void loadsAJarWithNamesThatAreOnlyUnusual(String entry) throws IOException {
+        Path jar = MadeRepository.jar(folder.resolve("unusual.jar"), entry, new byte[0]);
+        session().addFiles(List.of(jar));
+        assertEquals(List.of(jar), classPath);
+    }
+
+    private String notUsed(Path jar) {
+        String words = assertThrows(
+                        IllegalArgumentException.class, () -> session().addFiles(List.of(jar)))
+                .getMessage();
+        assertEquals(List.of(), classPath, "nothing is loaded");
+        return words;
+    }
+
+    private static Path leading(Path jar, String names) throws IOException {
+        String manifest = "Manifest-Version: 1.0\nClass-Path: " + names + "\n";
+        return MadeRepository.jar(
+                jar,
+                "META-INF/MANIFEST.MF",
+                manifest.getBytes(StandardCharsets.UTF_8),
+                "a/A.class",
+                MadeRepository.says("a/A", "a", Opcodes.V17));
+    }
+
+    @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
@@ -591,6 +664,9 @@ class JarsTest {
                 "a.b|group:artifact:version",
                 "a.b:c:jar:x:1.0:more|group:artifact:version",
                 "a.b::1.0|a part is empty",
+                "..:..:..|'..' cannot be a name",
+                "a.b:.:1.0|'.' cannot be a name",
+                "a..b:c:1.0|a..b:c:1.0",
                 "a.b:c d:1.0|'c d' cannot be a name",
                 "a.b:c:LATEST|leaves open which version",
                 "a.b:c:[1.0,2.0)|leaves open which version",
@@ -604,6 +680,20 @@ class JarsTest {
             found = e.getMessage();
         }
         assertTrue(found.contains(expected), found);
+    }
+
+    @Test
+    void whatCanBeNoFileIsToldAsTheNameOfALibrary() {
+        try (Jars.InPlace place = Jars.on(session())) {
+            for (String written : List.of("", " ", "\u0000")) {
+                String words = assertThrows(IllegalArgumentException.class, () -> Jars.add(written))
+                        .getMessage();
+                assertEquals(
+                        "A library is named group:artifact:version, as in \"org.apache.commons:commons-math3:3.6.1\"; found '"
+                                + (written.isBlank() ? "" : "?") + "'.",
+                        words);
+            }
+        }
     }
 
     @Test

@@ -86,4 +86,15 @@ class PomTextTest {
                 .getMessage();
         assertTrue(words.startsWith("This is not whole XML, as a pom.xml is: "), words);
     }
+
+    @Test
+    void saysThatADoctypeIsNotRead() {
+        assertEquals(
+                "A pom.xml has no line that begins with <!DOCTYPE, and nothing that one names is read here. Take it out, and run"
+                        + " the cell again.",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> PomText.parse("<!DOCTYPE a [<!ENTITY b \"c\">]><project/>", List.of()))
+                        .getMessage());
+    }
 }

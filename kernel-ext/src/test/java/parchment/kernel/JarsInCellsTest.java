@@ -107,6 +107,25 @@ class JarsInCellsTest {
     }
 
     @Test
+    void aJarThatWouldStopEveryCellIsRefusedAndTheSessionGoesOn() throws IOException {
+        Path odd = MadeRepository.jar(folder.resolve("odd.jar"), "./E.class", new byte[0]);
+        assertTrue(
+                errorOf("Jars.add(Path.of(\"" + odd + "\"))").contains("something in it is named './E.class'"),
+                "it is told");
+        assertEquals("42", shownBy("40 + 2"));
+    }
+
+    @Test
+    void aFileThatLoadsItselfIsToldOnce() throws IOException {
+        Path self = folder.resolve("self.jsh");
+        Files.writeString(self, "%load " + self);
+        assertEquals(
+                "In self.jsh:\n%load could not load '" + self
+                        + "'. It is being loaded already, by itself or by a file that it loads.",
+                errorOf("%load " + self).strip());
+    }
+
+    @Test
     void theExampleOfItsPageRunsAnywhere() throws IOException {
         String source = Files.readString(Path.of("src", "main", "java", "parchment", "jars", "Jars.java"));
         Matcher example = ExamplesTest.EXAMPLE.matcher(source);
@@ -205,7 +224,7 @@ class JarsInCellsTest {
         assertTrue(errorOf("%load none.jsh").contains("%load could not load 'none.jsh'."), "not there");
         Path itself = folder.resolve("itself.jsh");
         Files.writeString(itself, "%load " + itself);
-        assertTrue(errorOf("%load " + itself).contains("Files load each other here without end."), "itself");
+        assertTrue(errorOf("%load " + itself).contains("It is being loaded already, by itself or by a file that it loads."), "itself");
     }
 
     @Test

@@ -253,6 +253,22 @@ class RenderersTest {
                         .getWidth());
     }
 
+    @Test
+    void aVeryLargePictureIsNotCopiedWholeBeforeItIsShownSmaller() throws IOException {
+        BufferedImage huge = new BufferedImage(26_000, 26_000, BufferedImage.TYPE_BYTE_BINARY);
+        for (int x = 0; x < 13_000; x++) {
+            for (int y = 12_000; y < 14_000; y++) {
+                huge.setRGB(x, y, 0xffffffff);
+            }
+        }
+        Showable shown = renderers.of(huge); // Four bytes for each of its dots would be 2.7 GB.
+        assertEquals("A picture of 26,000 by 26,000 dots, shown at 2,400 by 2,400", shown.text());
+        BufferedImage small = decoded(shown);
+        assertEquals(0xffffffff, small.getRGB(1_100, 1_200));
+        assertEquals(0xff000000, small.getRGB(1_300, 1_200));
+        assertEquals(0xff000000, small.getRGB(1_100, 900));
+    }
+
     private static BufferedImage decoded(Showable shown) throws IOException {
         byte[] png = Base64.getDecoder().decode(shown.otherForms().get("image/png"));
         return java.util.Objects.requireNonNull(ImageIO.read(new ByteArrayInputStream(png)));
