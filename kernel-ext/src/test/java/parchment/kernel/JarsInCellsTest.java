@@ -188,7 +188,9 @@ class JarsInCellsTest {
         writer.visitEnd();
         Path jar = MadeRepository.jar(folder.resolve("alone.jar"), "alone/Child.class", writer.toByteArray());
         String error = errorOf("Jars.add(Path.of(\"" + jar + "\"));\nClass.forName(\"alone.Child\")");
-        assertTrue(error.contains("NoClassDefFoundError: missing/Parent\nA jar here needs another that is not here."), error);
+        assertTrue(
+                error.contains("NoClassDefFoundError: missing/Parent\nA jar here needs another that is not here."),
+                error);
     }
 
     @Test
@@ -208,7 +210,10 @@ class JarsInCellsTest {
         assertTrue(errorOf("%load none.jsh").contains("%load could not load 'none.jsh'."), "not there");
         Path itself = folder.resolve("itself.jsh");
         Files.writeString(itself, "%load " + itself);
-        assertTrue(errorOf("%load " + itself).contains("It is being loaded already, by itself or by a file that it loads."), "itself");
+        assertTrue(
+                errorOf("%load " + itself)
+                        .contains("It is being loaded already, by itself or by a file that it loads."),
+                "itself");
     }
 
     @Test
