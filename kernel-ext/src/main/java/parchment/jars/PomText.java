@@ -42,8 +42,9 @@ final class PomText {
     static PomText parse(String text, List<String> scopes) {
         PomText pom = new PomText(scopes);
         if (text.contains("<!DOCTYPE")) {
-            throw new IllegalArgumentException("A pom.xml has no line that begins with <!DOCTYPE, and nothing that one names is"
-                    + " read here. Take it out, and run the cell again.");
+            throw new IllegalArgumentException(
+                    "A pom.xml has no line that begins with <!DOCTYPE, and nothing that one names is"
+                            + " read here. Take it out, and run the cell again.");
         }
         try {
             pom.read(Xml.parse("<all>" + HEAD.matcher(text).replaceFirst("") + "</all>"));

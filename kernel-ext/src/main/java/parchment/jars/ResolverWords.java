@@ -97,7 +97,8 @@ final class ResolverWords {
         if (checksum.isPresent()) {
             return Optional.of(
                     checksum.get().getExpected().isEmpty()
-                            ? what + " cannot be trusted: " + where(all, ChecksumFailureException.class::isInstance) + " has no checksum to hold it against."
+                            ? what + " cannot be trusted: " + where(all, ChecksumFailureException.class::isInstance)
+                                    + " has no checksum to hold it against."
                             : what + " came from " + where(all, ChecksumFailureException.class::isInstance)
                                     + " otherwise than its makers published it: its checksum is "
                                     + checksum.get().getActual() + ", and should be "

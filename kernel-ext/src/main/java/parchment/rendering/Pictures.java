@@ -51,9 +51,7 @@ final class Pictures {
     /** Returns one dot of each square of so many along its sides. */
     private static BufferedImage everyFew(BufferedImage dots, int step) {
         BufferedImage few = new BufferedImage(
-                Math.max(1, dots.getWidth() / step),
-                Math.max(1, dots.getHeight() / step),
-                BufferedImage.TYPE_INT_ARGB);
+                Math.max(1, dots.getWidth() / step), Math.max(1, dots.getHeight() / step), BufferedImage.TYPE_INT_ARGB);
         for (int y = 0; y < few.getHeight(); y++) {
             for (int x = 0; x < few.getWidth(); x++) {
                 few.setRGB(x, y, dots.getRGB(x * step, y * step));

@@ -224,7 +224,10 @@ class JarsInCellsTest {
         assertTrue(errorOf("%load none.jsh").contains("%load could not load 'none.jsh'."), "not there");
         Path itself = folder.resolve("itself.jsh");
         Files.writeString(itself, "%load " + itself);
-        assertTrue(errorOf("%load " + itself).contains("It is being loaded already, by itself or by a file that it loads."), "itself");
+        assertTrue(
+                errorOf("%load " + itself)
+                        .contains("It is being loaded already, by itself or by a file that it loads."),
+                "itself");
     }
 
     @Test

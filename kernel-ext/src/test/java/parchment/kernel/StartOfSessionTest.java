@@ -110,9 +110,10 @@ class StartOfSessionTest {
     void oneJarThatWouldStopEveryCellKeepsNoOtherAway() throws IOException {
         Path odd = MadeRepository.jar(folder.resolve("a-odd.jar"), "../E.class", new byte[0]);
         Path whole = jar("whole.jar");
-        String words = "'a-odd.jar' cannot be used: something in it is named '../E.class', and Java opens no jar where . or .. is"
-                + " a part of a name. It was not loaded, because no later cell could run with it. Ask its makers for a whole"
-                + " one.\n";
+        String words =
+                "'a-odd.jar' cannot be used: something in it is named '../E.class', and Java opens no jar where . or .. is"
+                        + " a part of a name. It was not loaded, because no later cell could run with it. Ask its makers for a whole"
+                        + " one.\n";
         load(Map.of("PARCHMENT_JARS", folder.toString()));
         assertEquals(words, page.err());
         load(Map.of("CLASSPATH", odd + File.pathSeparator + whole));
