@@ -46,6 +46,12 @@ final class CellRun {
             Part broken = parts.stream().filter(Part::isBroken).findFirst().orElse(null);
             parts = broken == null ? parts : List.of(broken);
         }
+        for (Part part : parts) {
+            Optional<CellError> tooLong = LongTexts.refusal(cell, part);
+            if (tooLong.isPresent()) {
+                return Outcome.failed(tooLong.get());
+            }
+        }
         Outcome outcome = Outcome.FINE;
         for (int i = 0; i < parts.size() && outcome.fine(); i++) {
             outcome = runPart(parts.get(i), i == parts.size() - 1);
@@ -93,7 +99,7 @@ final class CellRun {
         Snippet snippet = main.snippet();
         session.places().put(snippet.id(), new CellExceptions.Place(cell, part.offset()));
         session.variables().afterRun(before, snippet, events, page);
-        if (main.status() == Status.REJECTED) {
+        if (main.status() == Status.REJECTED || notCompiled(main)) {
             imported.ifPresent(session.imports()::takeRoomBack);
             List<jdk.jshell.Diag> diagnostics = session.diagnostics(snippet);
             session.imports().makeRest(); // So that a name that was meant can be found.
@@ -112,6 +118,13 @@ final class CellRun {
         }
         session.variables().dropIfUnnamed(snippet);
         return Outcome.FINE;
+    }
+
+    /** JShell keeps what could not be made a class, as if a name in it were still to come; it is not there, and has no value. */
+    private boolean notCompiled(SnippetEvent main) {
+        return main.status() == Status.RECOVERABLE_NOT_DEFINED
+                && main.snippet() instanceof DeclarationSnippet declared
+                && session.unresolved(declared).isEmpty();
     }
 
     private Outcome failure(@Nullable JShellException exception) {
