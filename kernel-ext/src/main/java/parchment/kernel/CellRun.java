@@ -133,14 +133,14 @@ final class CellRun {
             List<String> missing = session.unresolved(unresolved.getSnippet());
             return Outcome.failed(CellExceptions.unresolved(unresolved, missing));
         }
-        if (thrown instanceof CellStop || thrown instanceof ThreadDeath) {
+        if (thrown instanceof CellStop || thrown instanceof ThreadDeath && CellGuard.stopping() != null) {
             return Outcome.FINE; // The caller looks at the reason.
         }
         EvalException traced = exception instanceof EvalException evaluated ? evaluated : null;
         Throwable told = thrown != null ? thrown : traced;
         return told == null
                 ? Outcome.FINE
-                : Outcome.failed(CellExceptions.explain(told, traced, session.places(), cell));
+                : Outcome.failed(CellExceptions.explain(told, traced, session, cell));
     }
 
     private Outcome show(Snippet snippet) {
@@ -158,7 +158,7 @@ final class CellRun {
         } catch (CellStop stop) {
             throw stop;
         } catch (Exception | Error e) {
-            return Outcome.failed(CellExceptions.notShown(e, value, cell));
+            return Outcome.failed(CellExceptions.notShown(e, value, session, cell));
         } finally {
             session.variables().dropIfUnnamed(snippet);
         }
