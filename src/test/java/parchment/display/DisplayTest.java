@@ -112,4 +112,18 @@ class DisplayTest {
         }
         assertEquals(List.of("show 1", "show id 2", "update id 3", "Integer 4", "a.B any"), seen);
     }
+
+    @Test
+    void aPictureOfNoBytesIsRefused() {
+        assertEquals(
+                "A value in image/png is made of bytes, but Display.as was given none. Look where they come from: the file or the"
+                        + " picture may be empty.",
+                assertThrows(IllegalArgumentException.class, () -> Display.as("image/png", new byte[0]))
+                        .getMessage());
+        assertEquals(
+                "A value in image/png is made of bytes, but Display.as was given an empty text. Give it the bytes (byte[]), or their"
+                        + " text in Base64.",
+                assertThrows(IllegalArgumentException.class, () -> Display.as("image/png", " "))
+                        .getMessage());
+    }
 }
