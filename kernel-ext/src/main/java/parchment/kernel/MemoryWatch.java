@@ -16,7 +16,7 @@ import java.util.Optional;
  */
 final class MemoryWatch {
     /** What the rest of the program needs to compile the next cell and to answer. */
-    private static final long NEEDED_BYTES = 32L << 20;
+    private static final long NEEDED_BYTES = 48L << 20;
 
     private static final double NEEDED_SHARE = 0.05;
 
@@ -57,6 +57,6 @@ final class MemoryWatch {
 
     /** Tells whether so much in use of so much, in bytes, leaves less than the rest of the program needs. */
     static boolean isTooFull(long used, long most) {
-        return most > 0 && most - used < Math.min(most / 4, Math.max(NEEDED_BYTES, (long) (NEEDED_SHARE * most)));
+        return most > 0 && most - used < Math.min(most / 3, Math.max(NEEDED_BYTES, (long) (NEEDED_SHARE * most)));
     }
 }

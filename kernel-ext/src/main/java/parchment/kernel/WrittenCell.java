@@ -5,6 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import parchment.display.Live;
 import parchment.file.FileWords;
 import parchment.kernel.PercentLines.Piece;
 
@@ -114,6 +116,21 @@ final class WrittenCell {
         @Override
         public void show(String id, Shown shown) {
             page.show(id, shown);
+        }
+
+        @Override
+        public void showNamed(String name, Shown shown) {
+            page.showNamed(name, shown);
+        }
+
+        @Override
+        public void update(String name, Shown shown) {
+            page.update(name, shown);
+        }
+
+        @Override
+        public Map<String, String> live(Live value) {
+            return page.live(value);
         }
 
         @Override

@@ -41,7 +41,7 @@ class MemoryTest {
     void manySmallThingsEndTheCellAndNotTheSession(String collector) throws IOException, InterruptedException {
         Process process = new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx200m",
+                        "-Xmx256m",
                         collector,
                         "-cp",
                         System.getProperty("java.class.path"),
@@ -64,10 +64,10 @@ class MemoryTest {
     @CsvSource({
         "1000, 950, false",
         "1000, 951, true",
-        "200, 168, false",
-        "200, 169, true",
-        "40, 30, false",
-        "40, 31, true",
+        "200, 152, false",
+        "200, 153, true",
+        "40, 26, false",
+        "40, 27, true",
         "-1, 100, false"
     })
     void tooFullIsWhatLeavesLessThanTheRestNeeds(long most, long used, boolean full) {
