@@ -28,6 +28,9 @@ final class CellRun {
     /** What the cell has declared and could not be used as it came. */
     private final List<DeclarationSnippet> unfinished = new ArrayList<>();
 
+    /** What the cell has made so far. */
+    private final List<Snippet> made = new ArrayList<>();
+
     CellRun(Session session, CellText cell, CellPage page) {
         this.session = session;
         this.cell = cell;
@@ -56,6 +59,9 @@ final class CellRun {
         for (int i = 0; i < parts.size() && outcome.fine(); i++) {
             outcome = runPart(parts.get(i), i == parts.size() - 1);
             CellStop.Reason reason = CellGuard.stopping();
+            if (reason == CellStop.Reason.MEMORY) {
+                made.forEach(session.variables()::dropFailed); // Or the next cell would have no memory either.
+            }
             if (reason != null) {
                 return Outcome.stopped(reason);
             }
@@ -97,6 +103,7 @@ final class CellRun {
             return Outcome.FINE;
         }
         Snippet snippet = main.snippet();
+        made.add(snippet);
         session.places().put(snippet.id(), new CellExceptions.Place(cell, part.offset()));
         session.variables().afterRun(before, snippet, events, page);
         if (main.status() == Status.REJECTED || notCompiled(main)) {

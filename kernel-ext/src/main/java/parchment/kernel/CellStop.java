@@ -13,8 +13,8 @@ final class CellStop extends Error {
                 "Out of memory",
                 String.format(
                         Locale.ROOT,
-                        "The cell was stopped, because it needed nearly all the memory that this session has (%d MB). What cells have"
-                                + " defined is still there; to be rid of a large one, set it to null.",
+                        "The cell was stopped, because it needed nearly all the memory that this session has (%d MB). What earlier"
+                                + " cells defined is still there; the variables of this one are not.",
                         Runtime.getRuntime().maxMemory() >> 20)),
         ASKED_TO_EXIT(
                 "Exit refused",
