@@ -83,7 +83,8 @@ final class CellControl extends DirectExecutionControl {
         try {
             Class<?> holder = findClass(className);
             for (Field field : holder.getDeclaredFields()) {
-                if (Modifier.isStatic(field.getModifiers()) && !field.isSynthetic()) { // The compiler's own are no variables.
+                if (Modifier.isStatic(field.getModifiers())
+                        && !field.isSynthetic()) { // The compiler's own are no variables.
                     holders.put(field.getName(), holder);
                 }
             }

@@ -61,8 +61,7 @@ final class CellExceptions {
     }
 
     /** Explains what a snippet threw on the thread of cells, because what it says of itself may be the cell's own code. */
-    static CellError explain(
-            Throwable thrown, @Nullable EvalException traced, Session session, CellText cell) {
+    static CellError explain(Throwable thrown, @Nullable EvalException traced, Session session, CellText cell) {
         return explain(session.control().thread(), () -> explain(thrown, traced, session.places(), cell));
     }
 
@@ -251,7 +250,8 @@ final class CellExceptions {
         }
         String shown = message.length() <= LONGEST
                 ? message
-                : message.substring(0, LONGEST) + "\n... and " + (message.length() - LONGEST) + " characters more, not shown";
+                : message.substring(0, LONGEST) + "\n... and " + (message.length() - LONGEST)
+                        + " characters more, not shown";
         return SNIPPET_CLASS.matcher(shown).replaceAll(m -> m.group().startsWith("\"") ? "\"" : "");
     }
 }

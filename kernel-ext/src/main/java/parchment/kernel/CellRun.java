@@ -145,9 +145,7 @@ final class CellRun {
         }
         EvalException traced = exception instanceof EvalException evaluated ? evaluated : null;
         Throwable told = thrown != null ? thrown : traced;
-        return told == null
-                ? Outcome.FINE
-                : Outcome.failed(CellExceptions.explain(told, traced, session, cell));
+        return told == null ? Outcome.FINE : Outcome.failed(CellExceptions.explain(told, traced, session, cell));
     }
 
     private Outcome show(Snippet snippet) {

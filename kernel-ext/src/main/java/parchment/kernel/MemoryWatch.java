@@ -22,7 +22,8 @@ final class MemoryWatch {
 
     private static final Optional<MemoryPoolMXBean> LASTING = lasting();
 
-    private static final List<GarbageCollectorMXBean> COLLECTORS = LASTING.map(pool -> List.of(pool.getMemoryManagerNames()))
+    private static final List<GarbageCollectorMXBean> COLLECTORS = LASTING.map(
+                    pool -> List.of(pool.getMemoryManagerNames()))
             .map(names -> ManagementFactory.getGarbageCollectorMXBeans().stream()
                     .filter(collector -> names.contains(collector.getName()))
                     .toList())

@@ -5,7 +5,8 @@ final class TextFailed extends Exception {
     private static final long serialVersionUID = 1L;
 
     TextFailed(Throwable thrown) {
-        super("`" + thrown.getClass().getSimpleName()
-                + "` was thrown. What it says of itself cannot be shown, because a method of its own that tells it failed.");
+        super(
+                "`" + thrown.getClass().getSimpleName()
+                        + "` was thrown. What it says of itself cannot be shown, because a method of its own that tells it failed.");
     }
 }

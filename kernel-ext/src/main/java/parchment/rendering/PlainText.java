@@ -72,7 +72,9 @@ final class PlainText {
     }
 
     private static String kind(Object value) {
-        return value instanceof Optional ? "optional" : value instanceof Map ? "map" : value.getClass().isArray() ? "array" : "list";
+        return value instanceof Optional
+                ? "optional"
+                : value instanceof Map ? "map" : value.getClass().isArray() ? "array" : "list";
     }
 
     private void array(Object array) {

@@ -44,12 +44,20 @@ class LongTextsTest {
                 "Line 2:  var csv = \"\"\"\nThis text is " + String.format("%,d", rows.length())
                         + " bytes long, and Java takes at most 65,534 between quotes. Save it as a file, and read it with"
                         + " `Files.readString(Path.of(\"name-of-the-file\"))`.",
-                errorOf("int before = 1;\nvar csv = \"\"\"\n" + rows + "\"\"\";\ncsv.length()").orElseThrow());
+                errorOf("int before = 1;\nvar csv = \"\"\"\n" + rows + "\"\"\";\ncsv.length()")
+                        .orElseThrow());
         assertGoesOn();
     }
 
     @ParameterizedTest
-    @CsvSource({"x, 65534, 65534", "x, 65535, 65535", "é, 32767, 65534", "é, 32768, 65536", "☕, 21844, 65532", "☕, 21845, 65535"})
+    @CsvSource({
+        "x, 65534, 65534",
+        "x, 65535, 65535",
+        "é, 32767, 65534",
+        "é, 32768, 65536",
+        "☕, 21844, 65532",
+        "☕, 21845, 65535"
+    })
     void theBytesOfATextAreCounted(String letter, int times, int bytes) {
         Optional<String> error = errorOf("var t = \"" + letter.repeat(times) + "\"; t.length()");
         assertEquals(bytes > LongTexts.MOST_BYTES, error.isPresent(), () -> error.orElse("fine"));
@@ -66,12 +74,15 @@ class LongTextsTest {
     @Test
     void textsThatTheCompilerJoinsCountAsOne() {
         String half = "y".repeat(40_000);
-        assertTrue(errorOf("var t = \"" + half + "\" + (\"" + half + "\");").orElseThrow().contains("80,000 bytes"));
+        assertTrue(errorOf("var t = \"" + half + "\" + (\"" + half + "\");")
+                .orElseThrow()
+                .contains("80,000 bytes"));
         assertTrue(errorOf("int n() { final String h = \"" + half + "\"; return (h + h).length(); }")
                 .orElseThrow()
                 .contains("80,000 bytes"));
         assertGoesOn();
-        assertEquals(Optional.empty(), errorOf("int m() { String h = \"" + half + "\"; return (h + h).length(); }\nm()"));
+        assertEquals(
+                Optional.empty(), errorOf("int m() { String h = \"" + half + "\"; return (h + h).length(); }\nm()"));
         assertEquals("80000", page.result());
     }
 

@@ -56,7 +56,9 @@ class MemoryTest {
         assertTrue(process.waitFor(60, TimeUnit.SECONDS));
         List<String> lines = said.lines().toList();
         assertTrue(
-                lines.get(1).startsWith("The cell was stopped, because it needed nearly all the memory that this session has ("),
+                lines.get(1)
+                        .startsWith(
+                                "The cell was stopped, because it needed nearly all the memory that this session has ("),
                 said);
         assertEquals("42", lines.get(2), said);
         assertTrue(said.contains("`l`"), said);

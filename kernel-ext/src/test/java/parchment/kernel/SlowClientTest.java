@@ -158,7 +158,8 @@ class SlowClientTest {
         }
         pieces.add(CellPage.Stream.STDERR, "!");
         assertEquals(PrintedPieces.MOST + 3, pieces.length());
-        pieces.take((stream, piece) -> text.append(stream == CellPage.Stream.STDERR ? " e:" : " o:").append(piece));
+        pieces.take((stream, piece) ->
+                text.append(stream == CellPage.Stream.STDERR ? " e:" : " o:").append(piece));
         assertEquals(" o:a e:b o:c e:d o:e e:f o:g e:h o:i e:j o:k e:l o:m e:n o:oq e:pr!", text.toString());
         assertEquals(0, pieces.length());
     }

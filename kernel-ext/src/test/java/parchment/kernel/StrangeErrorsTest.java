@@ -53,16 +53,20 @@ class StrangeErrorsTest {
         assertEquals(List.of("Line 2:  throw new Er();", "`Er" + FAILED), error.lines());
         assertEquals(
                 List.of("`Er" + FAILED),
-                evaluator.act(page, () -> {
-                            throw new RuntimeException() {
-                                private static final long serialVersionUID = 1L;
+                evaluator
+                        .act(
+                                page,
+                                () -> {
+                                    throw new RuntimeException() {
+                                        private static final long serialVersionUID = 1L;
 
-                                @Override
-                                public String getMessage() {
-                                    throw new IllegalStateException();
-                                }
-                            };
-                        }, () -> false)
+                                        @Override
+                                        public String getMessage() {
+                                            throw new IllegalStateException();
+                                        }
+                                    };
+                                },
+                                () -> false)
                         .error()
                         .orElseThrow()
                         .lines()
@@ -99,8 +103,9 @@ class StrangeErrorsTest {
                 evaluator.interrupt();
             });
             asking.start();
-            return errorOf("class Endless extends RuntimeException {\n"
-                    + "  public String getMessage() { System.out.println(\"begun\"); while (true) { } }\n}\nthrow new Endless();");
+            return errorOf(
+                    "class Endless extends RuntimeException {\n"
+                            + "  public String getMessage() { System.out.println(\"begun\"); while (true) { } }\n}\nthrow new Endless();");
         });
         assertEquals("Interrupted", error.name());
         assertGoesOn();
@@ -109,7 +114,9 @@ class StrangeErrorsTest {
     @Test
     void ofATextWithoutBoundTheBeginningIsShown() {
         CellError error = errorOf("throw new RuntimeException(\"z\".repeat(5_000_000));");
-        assertTrue(error.text().length() < 2 * CellExceptions.LONGEST, () -> error.text().length() + " characters");
+        assertTrue(
+                error.text().length() < 2 * CellExceptions.LONGEST,
+                () -> error.text().length() + " characters");
         assertTrue(error.text().endsWith("z\n... and 4990000 characters more, not shown"));
     }
 
@@ -128,19 +135,31 @@ class StrangeErrorsTest {
                 "`Si` cannot be used any more, because getting it ready for its first use failed or was stopped: run the cell with"
                         + " the class again.",
                 errorOf("Si.n").message());
-        assertFalse(errorOf("Si.n").text().contains("parchment"), () -> errorOf("Si.n").text());
+        assertFalse(
+                errorOf("Si.n").text().contains("parchment"),
+                () -> errorOf("Si.n").text());
     }
 
     @Test
     void whatCannotBeShownIsCalledByANameThatTheReaderKnows() {
-        evaluator.run("record Bad(int n) { public String toString() { throw new IllegalStateException(\"no\"); } }", page);
+        evaluator.run(
+                "record Bad(int n) { public String toString() { throw new IllegalStateException(\"no\"); } }", page);
         String end = " was made, but could not be shown: the method that puts it into words or draws it failed.";
-        assertEquals("The value" + end, errorOf("List.of(new Object() { public String toString() { throw new IllegalStateException(); } })")
-                .lines().get(0));
-        assertEquals("The value" + end, errorOf("new Object() { public String toString() { throw new IllegalStateException(); } }")
-                .lines().get(0));
-        assertEquals("The Odd" + end, errorOf("class Odd { public String toString() { throw new IllegalStateException(); } }\nnew Odd()")
-                .lines().get(0));
+        assertEquals(
+                "The value" + end,
+                errorOf("List.of(new Object() { public String toString() { throw new IllegalStateException(); } })")
+                        .lines()
+                        .get(0));
+        assertEquals(
+                "The value" + end,
+                errorOf("new Object() { public String toString() { throw new IllegalStateException(); } }")
+                        .lines()
+                        .get(0));
+        assertEquals(
+                "The Odd" + end,
+                errorOf("class Odd { public String toString() { throw new IllegalStateException(); } }\nnew Odd()")
+                        .lines()
+                        .get(0));
     }
 
     @Test
