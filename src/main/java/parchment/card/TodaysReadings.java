@@ -103,6 +103,7 @@ final class TodaysReadings {
                 : "; since "
                         + String.join(
                                 " and since ",
-                                days.stream().map(LocalDate::toString).toList()) + (seen ? " the probe reads otherwise" : " the probe may read otherwise");
+                                days.stream().map(LocalDate::toString).toList())
+                        + (seen ? " the probe reads otherwise" : " the probe may read otherwise");
     }
 }

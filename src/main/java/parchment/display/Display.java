@@ -80,7 +80,7 @@ public final class Display {
     /**
      * Returns something that shows itself in a media type made of bytes, such as {@code image/png}.
      *
-     * @throws IllegalArgumentException if that is no media type
+     * @throws IllegalArgumentException if that is no media type, or there are no bytes
      */
     public static Showable as(String mediaType, byte[] bytes) {
         return InForm.of(mediaType, bytes);

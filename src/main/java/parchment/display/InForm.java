@@ -32,6 +32,11 @@ record InForm(String mediaType, String content, String text) implements Showable
     static InForm of(String mediaType, String text) {
         check(mediaType);
         boolean bytes = isBytes(mediaType);
+        if (bytes && text.isBlank()) {
+            throw new IllegalArgumentException(
+                    "A value in " + mediaType
+                            + " is made of bytes, but Display.as was given an empty text. Give it the bytes (byte[]), or their text in Base64.");
+        }
         if (bytes && !BASE64.matcher(text).matches()) {
             throw new IllegalArgumentException(
                     "A value in " + mediaType
@@ -56,6 +61,11 @@ record InForm(String mediaType, String content, String text) implements Showable
             throw new IllegalArgumentException(
                     "A value in " + mediaType
                             + " is a text, but Display.as was given bytes. Give it the text: new String(bytes, StandardCharsets.UTF_8).");
+        }
+        if (bytes.length == 0) {
+            throw new IllegalArgumentException(
+                    "A value in " + mediaType
+                            + " is made of bytes, but Display.as was given none. Look where they come from: the file or the picture may be empty.");
         }
         return of(mediaType, Base64.getEncoder().encodeToString(bytes));
     }

@@ -85,11 +85,11 @@ public final class PhaseTable implements ShownAs {
             return table.withNote(EmptyLogbook.WORDS);
         }
         return table.withNote(String.format(
-                        Locale.ROOT,
-                        "%d of %s %s all three phases; shares are of the time from charge to drop.",
-                        whole,
-                        Words.count(rows.size(), "batch", "batches"),
-                        rows.size() == 1 ? "has" : "have"));
+                Locale.ROOT,
+                "%d of %s %s all three phases; shares are of the time from charge to drop.",
+                whole,
+                Words.count(rows.size(), "batch", "batches"),
+                rows.size() == 1 ? "has" : "have"));
     }
 
     /** Returns the answer in three sentences: how long the development took, of how many batches it is known, what to do next. */

@@ -155,4 +155,18 @@ class DisplayTest {
             assertEquals("<b>3</b>", uncounted);
         }
     }
+
+    @Test
+    void aPictureOfNoBytesIsRefused() {
+        assertEquals(
+                "A value in image/png is made of bytes, but Display.as was given none. Look where they come from: the file or the"
+                        + " picture may be empty.",
+                assertThrows(IllegalArgumentException.class, () -> Display.as("image/png", new byte[0]))
+                        .getMessage());
+        assertEquals(
+                "A value in image/png is made of bytes, but Display.as was given an empty text. Give it the bytes (byte[]), or their"
+                        + " text in Base64.",
+                assertThrows(IllegalArgumentException.class, () -> Display.as("image/png", " "))
+                        .getMessage());
+    }
 }

@@ -127,8 +127,8 @@ class WeekTest {
         InShort words = ShortSentences.keptBy(week.inShort());
         assertEquals("Each was held against at least eight others of its lot.", words.howSure());
         assertEquals("Cup batch H237 again beside a usual one before you decide.", words.next());
-        Logbook notCupped = Logbook.of(
-                week.logbook().contents().toBuilder().cups(List.of()).build());
+        Logbook notCupped =
+                Logbook.of(week.logbook().contents().toBuilder().cups(List.of()).build());
         assertEquals(
                 "Nothing to do yet; the page tells of a weak sign.",
                 Week.of(notCupped).inShort().next());

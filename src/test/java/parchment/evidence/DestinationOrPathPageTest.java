@@ -152,8 +152,9 @@ class DestinationOrPathPageTest {
     @Test
     void aChangeOnTheLastRoastDayIsNoChangeAfterIt() {
         assertEquals(
-                List.of("The bean probe of drum was changed on 2025-03-06 and may read otherwise. Whether it reads differently cannot"
-                        + " be told; readings before and after are kept apart."),
+                List.of(
+                        "The bean probe of drum was changed on 2025-03-06 and may read otherwise. Whether it reads differently cannot"
+                                + " be told; readings before and after are kept apart."),
                 of().moved("drum", LAST).doubts());
     }
 

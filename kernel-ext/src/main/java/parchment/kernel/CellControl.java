@@ -83,7 +83,8 @@ final class CellControl extends DirectExecutionControl {
         try {
             Class<?> holder = findClass(className);
             for (Field field : holder.getDeclaredFields()) {
-                if (Modifier.isStatic(field.getModifiers())) {
+                if (Modifier.isStatic(field.getModifiers())
+                        && !field.isSynthetic()) { // The compiler's own are no variables.
                     holders.put(field.getName(), holder);
                 }
             }
@@ -100,11 +101,15 @@ final class CellControl extends DirectExecutionControl {
             value = thread.call(() -> {
                 // A library of a reader's that looks for its own parts asks the thread where classes are.
                 Thread.currentThread().setContextClassLoader(loader);
-                return snippet.invoke(null);
+                try {
+                    return snippet.invoke(null);
+                } catch (InvocationTargetException e) {
+                    throw new CellThrew(e.getCause());
+                }
             });
-        } catch (InvocationTargetException e) {
+        } catch (CellThrew e) {
             thrown = e.getCause();
-            throw e;
+            throw new InvocationTargetException(e.forJShell());
         } catch (CellStop stop) {
             thrown = stop;
             throw new InvocationTargetException(stop);

@@ -2,12 +2,16 @@ package parchment.kernel;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.lang.reflect.Modifier;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import jdk.jshell.EvalException;
 import jdk.jshell.UnresolvedReferenceException;
@@ -19,9 +23,16 @@ import parchment.file.NotWrittenException;
 
 /** Tells why a running cell failed: the user's own lines only, the message, and the causes. */
 final class CellExceptions {
+    /** How Java begins what it says of a class whose first use failed. */
+    private static final String NOT_READY = "Could not initialize class ";
+
     private static final int PLACES = 5;
     private static final int CAUSES = 4;
-    private static final Pattern SNIPPET_CLASS = Pattern.compile("\"?REPL\\.\\$JShell\\$\\w+\\.");
+
+    /** The most of what was thrown says that is shown, in characters. */
+    static final int LONGEST = 10_000;
+
+    private static final Pattern SNIPPET_CLASS = Pattern.compile("\"?REPL\\.\\$JShell\\$\\w+[.$]");
 
     /** Where the text of a snippet stands. */
     record Place(CellText cell, int offset) {
@@ -40,6 +51,38 @@ final class CellExceptions {
      * @param places where each snippet stands, by its id
      */
     static CellError explain(
+            Throwable thrown, @Nullable EvalException traced, Map<String, Place> places, CellText cell) {
+        try {
+            return explained(thrown, traced, places, cell);
+        } catch (CellStop | ThreadDeath stop) {
+            throw stop;
+        } catch (RuntimeException | Error e) {
+            CellError error = explained(new TextFailed(thrown), traced, places, cell);
+            return new CellError(thrown.getClass().getSimpleName(), error.message(), error.lines());
+        }
+    }
+
+    /** Explains what a snippet threw on the thread of cells, because what it says of itself may be the cell's own code. */
+    static CellError explain(Throwable thrown, @Nullable EvalException traced, Session session, CellText cell) {
+        return explain(session.control().thread(), () -> explain(thrown, traced, session.places(), cell));
+    }
+
+    private static CellError explain(CellThread thread, Supplier<CellError> words) {
+        AtomicReference<CellError> said = new AtomicReference<>();
+        try {
+            thread.call(() -> {
+                said.set(words.get());
+                return null;
+            });
+        } catch (RuntimeException | Error e) {
+            throw e;
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
+        return Objects.requireNonNull(said.get());
+    }
+
+    private static CellError explained(
             Throwable thrown, @Nullable EvalException traced, Map<String, Place> places, CellText cell) {
         List<String> lines = new ArrayList<>();
         Set<String> calls = new LinkedHashSet<>();
@@ -87,16 +130,22 @@ final class CellExceptions {
     }
 
     /** Explains a value whose own text or picture failed. */
-    static CellError notShown(Throwable thrown, @Nullable Object value, CellText cell) {
-        String type = value == null ? "value" : value.getClass().getSimpleName();
-        String what = type.isEmpty() ? "The value" : "The " + type;
-        CellError error = explain(thrown, null, Map.of(), cell);
+    static CellError notShown(Throwable thrown, @Nullable Object value, Session session, CellText cell) {
+        String what = "The " + (value == null ? "value" : nameOf(value.getClass()));
+        CellError error = explain(session.control().thread(), () -> explain(thrown, null, Map.of(), cell));
         String failed = value instanceof Control || value instanceof ControlBox
                 ? " was made, but what it shows of its value could not be worked out: what showing(...) was given failed."
                 : " was made, but could not be shown: the method that puts it into words or draws it failed.";
         List<String> lines = new ArrayList<>(List.of(what + failed));
         lines.addAll(error.lines());
         return new CellError(error.name(), error.message(), lines);
+    }
+
+    /** Returns what a reader calls a value of a class: what only its maker can name is a value. */
+    private static String nameOf(Class<?> type) {
+        String name = type.getSimpleName();
+        boolean named = Modifier.isPublic(type.getModifiers()) || type.getName().startsWith("REPL.");
+        return named && !name.isEmpty() && name.indexOf('$') < 0 ? name : "value";
     }
 
     /** Returns what was thrown in one line. */
@@ -126,6 +175,11 @@ final class CellExceptions {
         if (thrown instanceof StackOverflowError) {
             return "A method here calls itself without end (StackOverflowError): it needs a case in which it stops.";
         }
+        if (thrown instanceof NoClassDefFoundError && words.startsWith(NOT_READY)) {
+            return "`" + words.substring(NOT_READY.length())
+                    + "` cannot be used any more, because getting it ready for its first use failed or was stopped: run the cell with"
+                    + " the class again.";
+        }
         Optional<String> ofFile = ofFile(thrown);
         if (ofFile.isPresent()) {
             return ofFile.get();
@@ -148,7 +202,7 @@ final class CellExceptions {
     }
 
     private static boolean isOurs(Throwable thrown) {
-        StackTraceElement[] frames = thrown.getStackTrace();
+        StackTraceElement[] frames = CellThrew.trace(thrown);
         return frames.length > 0 && frames[0].getClassName().startsWith("parchment.");
     }
 
@@ -168,6 +222,12 @@ final class CellExceptions {
         List<String> lines = new ArrayList<>();
         if (thrown instanceof NotWrittenException) {
             return lines; // It says why in its own words.
+        }
+        if (thrown instanceof NoClassDefFoundError && words(thrown).startsWith(NOT_READY)) {
+            String why = thrown.getCause() == null ? "" : words(thrown.getCause());
+            if (why.contains(CellStop.class.getName())) {
+                return lines; // The stop has been told where it was asked for.
+            }
         }
         Throwable cause = thrown.getCause();
         while (cause != null && lines.size() < CAUSES) {
@@ -189,8 +249,13 @@ final class CellExceptions {
 
     private static String words(Throwable thrown) {
         String message = thrown.getMessage();
-        return message == null
-                ? ""
-                : SNIPPET_CLASS.matcher(message).replaceAll(m -> m.group().startsWith("\"") ? "\"" : "");
+        if (message == null) {
+            return "";
+        }
+        String shown = message.length() <= LONGEST
+                ? message
+                : message.substring(0, LONGEST) + "\n... and " + (message.length() - LONGEST)
+                        + " characters more, not shown";
+        return SNIPPET_CLASS.matcher(shown).replaceAll(m -> m.group().startsWith("\"") ? "\"" : "");
     }
 }

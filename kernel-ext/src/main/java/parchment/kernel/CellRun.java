@@ -28,6 +28,9 @@ final class CellRun {
     /** What the cell has declared and could not be used as it came. */
     private final List<DeclarationSnippet> unfinished = new ArrayList<>();
 
+    /** What the cell has made so far. */
+    private final List<Snippet> made = new ArrayList<>();
+
     CellRun(Session session, CellText cell, CellPage page) {
         this.session = session;
         this.cell = cell;
@@ -46,10 +49,19 @@ final class CellRun {
             Part broken = parts.stream().filter(Part::isBroken).findFirst().orElse(null);
             parts = broken == null ? parts : List.of(broken);
         }
+        for (Part part : parts) {
+            Optional<CellError> tooLong = LongTexts.refusal(cell, part);
+            if (tooLong.isPresent()) {
+                return Outcome.failed(tooLong.get());
+            }
+        }
         Outcome outcome = Outcome.FINE;
         for (int i = 0; i < parts.size() && outcome.fine(); i++) {
             outcome = runPart(parts.get(i), i == parts.size() - 1);
             CellStop.Reason reason = CellGuard.stopping();
+            if (reason == CellStop.Reason.MEMORY) {
+                made.forEach(session.variables()::dropFailed); // Or the next cell would have no memory either.
+            }
             if (reason != null) {
                 return Outcome.stopped(reason);
             }
@@ -91,9 +103,10 @@ final class CellRun {
             return Outcome.FINE;
         }
         Snippet snippet = main.snippet();
+        made.add(snippet);
         session.places().put(snippet.id(), new CellExceptions.Place(cell, part.offset()));
         session.variables().afterRun(before, snippet, events, page);
-        if (main.status() == Status.REJECTED) {
+        if (main.status() == Status.REJECTED || notCompiled(main)) {
             imported.ifPresent(session.imports()::takeRoomBack);
             List<jdk.jshell.Diag> diagnostics = session.diagnostics(snippet);
             session.imports().makeRest(); // So that a name that was meant can be found.
@@ -114,13 +127,20 @@ final class CellRun {
         return Outcome.FINE;
     }
 
+    /** JShell keeps what could not be made a class, as if a name in it were still to come; it is not there, and has no value. */
+    private boolean notCompiled(SnippetEvent main) {
+        return main.status() == Status.RECOVERABLE_NOT_DEFINED
+                && main.snippet() instanceof DeclarationSnippet declared
+                && session.unresolved(declared).isEmpty();
+    }
+
     private Outcome failure(@Nullable JShellException exception) {
         Throwable thrown = session.control().thrown();
         if (exception instanceof UnresolvedReferenceException unresolved) {
             List<String> missing = session.unresolved(unresolved.getSnippet());
             return Outcome.failed(CellExceptions.unresolved(unresolved, missing));
         }
-        if (thrown instanceof CellStop || thrown instanceof ThreadDeath) {
+        if (thrown instanceof CellStop || thrown instanceof ThreadDeath && CellGuard.stopping() != null) {
             return Outcome.FINE; // The caller looks at the reason.
         }
         EvalException traced = exception instanceof EvalException evaluated ? evaluated : null;
@@ -128,7 +148,7 @@ final class CellRun {
         if (told == null) {
             return Outcome.FINE;
         }
-        CellError error = CellExceptions.explain(told, traced, session.places(), cell);
+        CellError error = CellExceptions.explain(told, traced, session, cell);
         return Outcome.failed(
                 told instanceof OutOfMemoryError
                         ? error.withLines(session.variables().howToFree(cell.code()))
@@ -151,7 +171,7 @@ final class CellRun {
         } catch (CellStop stop) {
             throw stop;
         } catch (Exception | Error e) {
-            return Outcome.failed(CellExceptions.notShown(e, value, cell));
+            return Outcome.failed(CellExceptions.notShown(e, value, session, cell));
         } finally {
             session.variables().dropIfUnnamed(snippet);
         }

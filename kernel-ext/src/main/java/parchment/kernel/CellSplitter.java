@@ -103,8 +103,8 @@ final class CellSplitter {
                 return null;
             }
             if (!GOES_ON.matcher(next).find()
-                    && !LEADS_ON.matcher(head).find()
                     && Brackets.lastOpen(head) == null
+                    && !LEADS_ON.matcher(head).find()
                     && wholeByItself(head)) {
                 return head;
             }
@@ -119,10 +119,14 @@ final class CellSplitter {
     }
 
     private static String nextCode(String text, int from) {
-        for (String line : text.substring(from).split("\n", -1)) {
+        int begin = from;
+        while (begin < text.length()) {
+            int end = text.indexOf('\n', begin);
+            String line = text.substring(begin, end < 0 ? text.length() : end);
             if (!ONLY_A_COMMENT.matcher(line).matches()) {
                 return line;
             }
+            begin += line.length() + 1;
         }
         return "";
     }

@@ -106,8 +106,13 @@ final class CellThread implements AutoCloseable {
 
     private void waitFor(Job job, Worker mine) throws InterruptedException {
         long asked = 0;
+        MemoryWatch memory = new MemoryWatch();
         while (!job.endsWithin(LOOK_EVERY_MS) && mine.thread.isAlive()) {
             if (CellGuard.stopping() == null) {
+                if (memory.runsOut()) {
+                    CellGuard.stop(CellStop.Reason.MEMORY);
+                    Interruption.ask(mine.thread);
+                }
                 continue;
             }
             long now = System.nanoTime() / 1_000_000;

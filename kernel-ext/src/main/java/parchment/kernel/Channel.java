@@ -18,6 +18,8 @@ import zmq.Msg;
  *
  * <p>Anybody on this machine can connect, with the key or without. So a part of a message has a largest size, over which the connection
  * is cut before any room is made for it, and a message a largest number of parts.
+ * Of what goes out nothing is left aside, however slowly a client reads: the library would drop what comes after a thousand messages that
+ * wait, and with them the end of the cell. How much a cell may send is bounded where it is made.
  */
 final class Channel extends JupyterSocket {
     /** The largest part of a message that asks for something: a cell of some hundred thousand lines. */
@@ -42,6 +44,7 @@ final class Channel extends JupyterSocket {
         boolean asks = type == SocketType.ROUTER || type == SocketType.DEALER;
         setMaxMsgSize(asks ? LARGEST_REQUEST : LARGEST_SIGN);
         setMsgAllocator(Channel::room);
+        setSndHWM(0); // Without end.
     }
 
     /**

@@ -5,6 +5,7 @@ import com.google.gson.JsonPrimitive;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
@@ -12,10 +13,14 @@ import org.dflib.jjava.jupyter.messages.MessageType;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Live;
 
-/** The page of a Jupyter client for one cell. What is printed in small pieces is sent in larger ones. */
+/**
+ * The page of a Jupyter client for one cell. What is printed in small pieces is sent in larger ones, and of what changes in place faster
+ * than anybody can see, the last is sent: the client may read slower than the cell writes.
+ */
 final class ClientPage implements CellPage, AutoCloseable {
     private static final int PIECE = 8_192;
     private static final long PATIENCE_MS = 40;
+    private static final int MOST_UPDATES = 100;
 
     private final Connection connection;
     private final MessageContext request;
@@ -23,9 +28,9 @@ final class ClientPage implements CellPage, AutoCloseable {
     private final boolean mayAsk;
     private final LiveControls controls;
     private final Set<String> places = new HashSet<>();
-    private final StringBuilder printed = new StringBuilder();
+    private final PrintedPieces printed = new PrintedPieces();
+    private final Map<String, Shown> updates = new LinkedHashMap<>();
     private final Thread flusher = new Thread(this::flushFromTimeToTime, "printed text");
-    private Stream printedTo = Stream.STDOUT;
     private boolean started;
     private String resultText = "";
 
@@ -40,16 +45,11 @@ final class ClientPage implements CellPage, AutoCloseable {
 
     @Override
     public synchronized void print(Stream stream, String text) {
-        if (stream != printedTo) {
-            flush();
-            printedTo = stream;
-        }
-        printed.append(text);
+        printed.add(stream, text);
         if (printed.length() >= PIECE) {
-            flush();
-        } else if (!started) {
-            started = true;
-            flusher.start();
+            sendPrinted();
+        } else {
+            sendSoon();
         }
     }
 
@@ -61,12 +61,16 @@ final class ClientPage implements CellPage, AutoCloseable {
 
     @Override
     public synchronized void show(String id, Shown shown) {
-        publishUnder(
-                id, shown, places.add(id) ? MessageType.PUBLISH_DISPLAY_DATA : MessageType.PUBLISH_UPDATE_DISPLAY_DATA);
+        if (places.add(id)) {
+            showNamed(id, shown);
+        } else {
+            update(id, shown);
+        }
     }
 
     @Override
     public synchronized void showNamed(String name, Shown shown) {
+        flush();
         publishUnder(name, shown, MessageType.PUBLISH_DISPLAY_DATA);
     }
 
@@ -77,11 +81,15 @@ final class ClientPage implements CellPage, AutoCloseable {
     }
 
     private synchronized void updateOutputs(String name, Shown shown) {
-        publishUnder(name, shown, MessageType.PUBLISH_UPDATE_DISPLAY_DATA);
+        updates.put(name, shown);
+        if (updates.size() >= MOST_UPDATES) {
+            sendUpdates();
+        } else {
+            sendSoon();
+        }
     }
 
     private void publishUnder(String id, Shown shown, MessageType<?> type) {
-        flush();
         connection.publish(request, type, under(id, shown));
     }
 
@@ -150,15 +158,31 @@ final class ClientPage implements CellPage, AutoCloseable {
         flush();
     }
 
-    private void flush() {
-        if (printed.length() == 0) {
-            return;
+    private void sendSoon() {
+        if (!started) {
+            started = true;
+            flusher.start();
         }
-        JsonObject content = new JsonObject();
-        content.addProperty("name", printedTo == Stream.STDERR ? "stderr" : "stdout");
-        content.addProperty("text", printed.toString());
-        printed.setLength(0);
-        connection.publish(request, MessageType.PUBLISH_STREAM, content);
+    }
+
+    private void flush() {
+        sendPrinted();
+        sendUpdates();
+    }
+
+    private void sendPrinted() {
+        printed.take((stream, text) -> {
+            JsonObject content = new JsonObject();
+            content.addProperty("name", stream == Stream.STDERR ? "stderr" : "stdout");
+            content.addProperty("text", text);
+            connection.publish(request, MessageType.PUBLISH_STREAM, content);
+        });
+    }
+
+    private void sendUpdates() {
+        Map<String, Shown> last = new LinkedHashMap<>(updates);
+        updates.clear();
+        last.forEach((id, shown) -> publishUnder(id, shown, MessageType.PUBLISH_UPDATE_DISPLAY_DATA));
     }
 
     private void flushFromTimeToTime() {

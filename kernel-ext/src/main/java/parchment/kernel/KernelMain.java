@@ -22,6 +22,7 @@ public final class KernelMain {
     }
 
     private static void serve(Path connectionFile) throws Exception {
+        LastResort.standBy(); // Before there are threads, which take it over as they are made.
         CompletableFuture<Evaluator> evaluator = new CompletableFuture<>();
         WarmUp.start(evaluator);
         Connection connection = Connection.bind(connectionFile);

@@ -226,7 +226,8 @@ public final class KernelSpec {
         spec.addProperty("language", "java");
         spec.addProperty("interrupt_mode", "message");
         JsonObject variables = new JsonObject();
-        variables.addProperty("MALLOC_ARENA_MAX", "2"); // Linux would set memory aside for each of many threads; others do not look.
+        variables.addProperty(
+                "MALLOC_ARENA_MAX", "2"); // Linux would set memory aside for each of many threads; others do not look.
         environment.forEach(variables::addProperty);
         spec.add("env", variables);
         JsonObject metadata = new JsonObject();

@@ -19,6 +19,9 @@ import parchment.jars.PercentLine;
 final class PercentLines {
     static final String LOAD = "load";
 
+    /** In characters, of which none takes more than three bytes: within {@link LongTexts#MOST_BYTES}. */
+    private static final int LONGEST_TEXT = 20_000;
+
     private static final Pattern LINE =
             Pattern.compile("(\\s*(?:[\\w<>\\[\\],. ]+=)?\\s*)%(\\w+)(?:[ \\t]+(\\S.*?))?[ \\t;]*");
     private static final Pattern OVER_A_CELL = Pattern.compile("\\s*%%(\\w+)[ \\t]*([^\\n]*)(?:\\n([\\s\\S]*))?");
@@ -224,14 +227,28 @@ final class PercentLines {
     private static String quoted(String name, List<String> words) {
         List<String> all = new ArrayList<>(List.of(name));
         all.addAll(words);
-        return all.stream()
-                .map(word -> '"'
-                        + word.replace("\\", "\\\\")
-                                .replace("\"", "\\\"")
-                                .replace("\r", "")
-                                .replace("\n", "\\n")
-                        + '"')
-                .collect(Collectors.joining(", "));
+        return all.stream().map(PercentLines::quoted).collect(Collectors.joining(", "));
+    }
+
+    /** A text between quotes has a largest length, and a file that is pasted may be longer; texts joined by a call stay apart. */
+    private static String quoted(String word) {
+        if (word.length() <= LONGEST_TEXT) {
+            return oneQuoted(word);
+        }
+        List<String> pieces = new ArrayList<>();
+        for (int i = 0; i < word.length(); i += LONGEST_TEXT) {
+            pieces.add(oneQuoted(word.substring(i, Math.min(word.length(), i + LONGEST_TEXT))));
+        }
+        return "\"\".concat(" + String.join(").concat(", pieces) + ")";
+    }
+
+    private static String oneQuoted(String word) {
+        return '"'
+                + word.replace("\\", "\\\\")
+                        .replace("\"", "\\\"")
+                        .replace("\r", "")
+                        .replace("\n", "\\n")
+                + '"';
     }
 
     private static String blank(String text) {

@@ -17,7 +17,7 @@ final class Slips {
     /** A habit: what the line looks like, with texts and comments taken out, and what to write; {@code $1} is the first group. */
     private record Slip(Pattern line, String advice) {}
 
-    private static final Pattern TEXT = Pattern.compile("\"(?:\\\\.|[^\"\\\\])*\"");
+    private static final Pattern TEXT = Pattern.compile("\"[^\"\\\\]*+(?:\\\\.[^\"\\\\]*+)*+\"");
     private static final Pattern COMMENT = Pattern.compile("//.*|/\\*.*?\\*/");
 
     private static final String TYPE = "(?:var|int|long|short|byte|char|float|double|boolean|String)";

@@ -1,11 +1,16 @@
 package parchment.kernel;
 
+import com.sun.source.tree.CompilationUnitTree;
+import com.sun.source.tree.Tree;
 import com.sun.source.util.JavacTask;
+import com.sun.source.util.SourcePositions;
+import com.sun.source.util.Trees;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import javax.tools.Diagnostic;
 import javax.tools.DiagnosticCollector;
@@ -31,11 +36,43 @@ final class Syntax {
 
     /** Returns whether the snippet is a statement, an expression, a declaration or an import. */
     static boolean isJava(String snippet) {
-        String expression = snippet.strip().replaceFirst(";$", "");
-        return parses("class P { Object p() { " + snippet + "\n } }")
-                || parses("class P { " + snippet + "\n }")
-                || parses("class P { Object p = " + expression + "\n; }")
-                || parses(snippet);
+        return read(snippet).isPresent();
+    }
+
+    /**
+     * A snippet as the compiler's parser reads it.
+     *
+     * @param tree what it reads
+     * @param lead how many characters stand before the snippet in what it was given
+     */
+    record Read(CompilationUnitTree tree, SourcePositions places, int lead) {
+        /** Returns where in the snippet a part of the tree begins, in characters from 0. */
+        int placeOf(Tree part) {
+            return Math.max(0, (int) places.getStartPosition(tree, part) - lead);
+        }
+    }
+
+    /** Returns the snippet as a statement, an expression, a declaration or an import; nothing if it is none. */
+    static Optional<Read> read(String snippet) {
+        return Stream.of("class P { Object p() { ", "class P { ", "class P { Object p = ", "")
+                .flatMap(lead -> read(lead, snippet).stream())
+                .findFirst();
+    }
+
+    private static Optional<Read> read(String lead, String snippet) {
+        String end = lead.endsWith("() { ") ? "\n } }" : lead.endsWith("= ") ? "\n; }" : lead.isEmpty() ? "" : "\n }";
+        String code = lead.endsWith("= ") ? snippet.strip().replaceFirst(";$", "") : snippet;
+        DiagnosticCollector<JavaFileObject> errors = new DiagnosticCollector<>();
+        JavacTask task = task(lead + code + end, errors);
+        try {
+            CompilationUnitTree tree = task.parse().iterator().next();
+            boolean fine = errors.getDiagnostics().stream().noneMatch(d -> d.getKind() == Diagnostic.Kind.ERROR);
+            return fine
+                    ? Optional.of(new Read(tree, Trees.instance(task).getSourcePositions(), lead.length()))
+                    : Optional.empty();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** Returns whether more text could make Java of a snippet that is none as it stands: nothing is wrong with it before its end. */
@@ -59,21 +96,20 @@ final class Syntax {
                 .orElse(true);
     }
 
-    private static boolean parses(String source) {
-        return errors(source).findAny().isEmpty();
-    }
-
     private static Stream<Diagnostic<? extends JavaFileObject>> errors(String source) {
-        JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
         DiagnosticCollector<JavaFileObject> found = new DiagnosticCollector<>();
-        JavacTask task =
-                (JavacTask) compiler.getTask(null, null, found, List.of("-proc:none"), null, List.of(new Text(source)));
+        JavacTask task = task(source, found);
         try {
             task.parse();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return found.getDiagnostics().stream().filter(d -> d.getKind() == Diagnostic.Kind.ERROR);
+    }
+
+    private static JavacTask task(String source, DiagnosticCollector<JavaFileObject> found) {
+        JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
+        return (JavacTask) compiler.getTask(null, null, found, List.of("-proc:none"), null, List.of(new Text(source)));
     }
 
     private static final class Text extends SimpleJavaFileObject {

@@ -95,10 +95,10 @@ final class Variables {
 
     private void drop(VarSnippet variable) {
         Class<?> holder = control.holders().get(variable.name());
-        shell.drop(variable);
         if (holder != null) {
-            CellControl.release(variable.name(), holder);
+            CellControl.release(variable.name(), holder); // First, because the other takes memory.
         }
+        shell.drop(variable);
     }
 
     /**

@@ -29,9 +29,12 @@ final class ForeignChart {
     }
 
     private static String words(Reflected chart) {
-        int series = size(chart.has("getSeriesCollection") ? chart.get("getSeriesCollection") : chart.get("getSeriesMap"));
+        int series =
+                size(chart.has("getSeriesCollection") ? chart.get("getSeriesCollection") : chart.get("getSeriesMap"));
         String title = chart.text("getTitle");
-        String across = chart.has("getXAxisTitle") ? chart.text("getXAxisTitle") : ""; // From version 4 on only charts with axes have it.
+        String across = chart.has("getXAxisTitle")
+                ? chart.text("getXAxisTitle")
+                : ""; // From version 4 on only charts with axes have it.
         String up = chart.has("getYAxisTitle") ? chart.text("getYAxisTitle") : "";
         return String.format(
                 Locale.ROOT,

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.Deque;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.BaseStream;
 import org.jspecify.annotations.Nullable;
@@ -39,6 +40,12 @@ final class PlainText {
             out.append("null");
         } else if (value instanceof BaseStream<?, ?>) {
             out.append("a stream");
+        } else if (value instanceof Optional<?> optional && optional.isPresent()) {
+            within(value, () -> {
+                out.append("Optional[");
+                write(optional.get());
+                out.append("]");
+            });
         } else if (value.getClass().isArray()) {
             within(value, () -> array(value));
         } else if (value instanceof Collection<?> collection && isJavas(value)) {
@@ -65,7 +72,9 @@ final class PlainText {
     }
 
     private static String kind(Object value) {
-        return value instanceof Map ? "map" : value.getClass().isArray() ? "array" : "list";
+        return value instanceof Optional
+                ? "optional"
+                : value instanceof Map ? "map" : value.getClass().isArray() ? "array" : "list";
     }
 
     private void array(Object array) {

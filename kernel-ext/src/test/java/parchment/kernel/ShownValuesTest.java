@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Base64;
 import java.util.List;
 import java.util.Objects;
@@ -16,6 +18,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What values show in a cell that are no results of the library. */
 class ShownValuesTest {
@@ -123,6 +126,14 @@ class ShownValuesTest {
                 "Nothing on this page was shown under the name 'cuont'. Did you mean 'count'? Names: count. Show it there first:"
                         + " Display.show(\"cuont\", value).",
                 errorOf("Display.update(\"cuont\", 3)"));
+    }
+
+    @Test
+    void whatStandsBeforeALoadedFileShowsUnderANameToo(@TempDir Path folder) throws IOException {
+        Path file = Files.writeString(folder.resolve("own.jsh"), "int ownNumber = 3;");
+        String code = "Display.show(\"before\", 1);\nDisplay.update(\"before\", 2);\n%load " + file + "\nownNumber";
+        assertEquals("3", shown(code).text());
+        assertEquals(List.of("before: 1", "before <- 2"), page.named);
     }
 
     @Test

@@ -48,6 +48,8 @@ class WidgetModelTest {
                         "By now 10 of the oldest controls no longer answer.\n",
                         "By now 100 of the oldest controls no longer answer.\n"),
                 told);
-        assertEquals(first, closed.told(new RecordingPage(), List.of(CheckBox.of("tick"))).orElseThrow());
+        assertEquals(
+                first,
+                closed.told(new RecordingPage(), List.of(CheckBox.of("tick"))).orElseThrow());
     }
 }

@@ -19,7 +19,9 @@ final class Deafness {
         try (Stream<String> lines = Files.lines(status)) {
             return lines.filter(line -> line.startsWith("SigIgn:"))
                     .anyMatch(line -> (Long.parseUnsignedLong(
-                                            line.substring(line.indexOf(':') + 1).strip(), 16)
+                                            line.substring(line.indexOf(':') + 1)
+                                                    .strip(),
+                                            16)
                                     & INTERRUPT)
                             != 0);
         }

@@ -337,4 +337,15 @@ class RenderersTest {
         assertTrue(table(Map.of("a", Long.MAX_VALUE)).endsWith("a|9223372036854775807|"));
         assertNotNull(html(Map.of("a", BigInteger.TWO)));
     }
+
+    @Test
+    void anOptionalShowsWhatIsInIt() {
+        assertEquals("Optional[[1, 2]]", text(Optional.of(new int[] {1, 2})));
+        assertEquals("Optional[Optional[[a, b]]]", text(Optional.of(Optional.of(new String[] {"a", "b"}))));
+        assertEquals("[Optional[[1]], Optional.empty]", text(List.of(Optional.of(new int[] {1}), Optional.empty())));
+        assertEquals("Optional[x]", text(Optional.of("x")));
+        Object[] round = new Object[1];
+        round[0] = Optional.of(round);
+        assertEquals("Optional[[(the same optional again)]]", PlainText.of(round[0]));
+    }
 }

@@ -1,0 +1,98 @@
+package parchment.kernel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A cell that keeps ever more small things is stopped before the session has no memory left. */
+@Timeout(120)
+class MemoryTest {
+
+    /** Runs the cells that it is given in a session of their own, and prints what each shows or why it failed. */
+    static final class Session {
+        private Session() {}
+
+        public static void main(String[] cells) {
+            try (Evaluator evaluator = Evaluator.open()) {
+                for (String cell : cells) {
+                    RecordingPage page = new RecordingPage();
+                    Outcome outcome = evaluator.run(cell, page);
+                    System.out.println(outcome.error().map(CellError::text).orElseGet(page::result));
+                }
+            }
+            System.exit(0);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"-XX:+UseSerialGC", "-XX:+UseG1GC"})
+    void manySmallThingsEndTheCellAndNotTheSession(String collector) throws IOException, InterruptedException {
+        Process process = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-Xmx256m",
+                        collector,
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        Session.class.getName(),
+                        "int kept = 5;",
+                        "var l = new ArrayList<Object>(); while (true) l.add(\"x\" + l.size());",
+                        "kept + 37",
+                        "l.size()")
+                .redirectError(ProcessBuilder.Redirect.DISCARD)
+                .start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertTrue(process.waitFor(60, TimeUnit.SECONDS));
+        List<String> lines = said.lines().toList();
+        assertTrue(
+                lines.get(1)
+                        .startsWith(
+                                "The cell was stopped, because it needed nearly all the memory that this session has ("),
+                said);
+        assertEquals("42", lines.get(2), said);
+        assertTrue(said.contains("`l`"), said);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1000, 950, false",
+        "1000, 951, true",
+        "200, 152, false",
+        "200, 153, true",
+        "40, 26, false",
+        "40, 27, true",
+        "-1, 100, false"
+    })
+    void tooFullIsWhatLeavesLessThanTheRestNeeds(long most, long used, boolean full) {
+        assertEquals(full, MemoryWatch.isTooFull(used << 20, most < 0 ? -1 : most << 20));
+    }
+
+    @Test
+    void aWatchSaysNothingOfWhatWasThereBefore() {
+        assertFalse(new MemoryWatch().runsOut());
+    }
+
+    @Test
+    void theProcessEndsOnlyWhenAThreadThatAnswersDiesForLackOfMemory() {
+        AtomicInteger ended = new AtomicInteger();
+        LastResort last = new LastResort(ended::incrementAndGet);
+        for (String needed : List.of("iothread-2", "reaper-1", "shell", "control", "heartbeat")) {
+            last.uncaughtException(new Thread(needed), new OutOfMemoryError());
+        }
+        assertEquals(5, ended.get());
+        last.uncaughtException(new Thread("a cell's own"), new OutOfMemoryError("of a test"));
+        last.uncaughtException(new Thread("shell"), new IllegalStateException("of a test"));
+        assertEquals(5, ended.get());
+    }
+}
