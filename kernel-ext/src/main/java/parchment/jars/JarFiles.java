@@ -10,6 +10,7 @@ import java.nio.file.PathMatcher;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.stream.Stream;
 import parchment.file.FileWords;
 
@@ -82,7 +83,7 @@ final class JarFiles {
         try (Stream<Path> files = Files.walk(folder, depth)) {
             return files.filter(wanted).sorted().toList();
         } catch (UncheckedIOException e) {
-            throw new IllegalArgumentException(FileWords.of(e.getCause()), e);
+            throw new IllegalArgumentException(FileWords.of(Objects.requireNonNull(e.getCause())), e);
         } catch (IOException e) {
             throw new IllegalArgumentException(FileWords.of(e), e);
         }

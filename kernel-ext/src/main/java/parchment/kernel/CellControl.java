@@ -104,7 +104,7 @@ final class CellControl extends DirectExecutionControl {
                 try {
                     return snippet.invoke(null);
                 } catch (InvocationTargetException e) {
-                    throw new CellThrew(e.getCause());
+                    throw new CellThrew(Objects.requireNonNull(e.getCause()));
                 }
             });
         } catch (CellThrew e) {
