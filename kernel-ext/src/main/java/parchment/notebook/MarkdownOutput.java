@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import javax.xml.XMLConstants;
@@ -26,7 +28,11 @@ import org.xml.sax.helpers.DefaultHandler;
 final class MarkdownOutput {
     private static final Pattern LEFT_OUT = Pattern.compile("(?s)<(style|script)\\b.*?</\\1>");
     private static final Pattern UNCLOSED = Pattern.compile("<(br|hr|img|input|col|wbr)\\b([^>]*?)/?>");
-    private static final Pattern BARE = Pattern.compile(" (open|hidden|disabled|checked|selected|controls)(?=[ />])");
+    private static final Pattern TAG = Pattern.compile("<[a-zA-Z](?:\"[^\"]*\"|'[^']*'|[^<>\"'])*>");
+
+    /** An attribute without a value; what stands between quotes is passed over. */
+    private static final Pattern BARE =
+            Pattern.compile("\"[^\"]*\"|'[^']*'| (open|hidden|disabled|checked|selected|controls)(?=[ />])");
 
     private static final Set<String> BLOCKS = Set.of(
             ("div section article figure figcaption header footer main nav p h1 h2 h3 h4 h5 h6 table details ul ol pre blockquote"
@@ -80,13 +86,19 @@ final class MarkdownOutput {
             var builder = factory.newDocumentBuilder();
             ErrorHandler quiet = new DefaultHandler();
             builder.setErrorHandler(quiet);
-            String whole = "<all>" + BARE.matcher(closed).replaceAll(" $1=\"\"") + "</all>";
+            String whole = "<all>" + TAG.matcher(closed).replaceAll(MarkdownOutput::withValues) + "</all>";
             return builder.parse(new InputSource(new StringReader(whole))).getDocumentElement();
         } catch (SAXException e) {
             throw new IllegalArgumentException("The output is not well formed: " + e.getMessage(), e);
         } catch (ParserConfigurationException | IOException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    private static String withValues(MatchResult tag) {
+        String written = BARE.matcher(tag.group()).replaceAll(bare -> Matcher.quoteReplacement(
+                bare.group(1) == null ? bare.group() : " " + bare.group(1) + "=\"\""));
+        return Matcher.quoteReplacement(written);
     }
 
     private void blocks(Element parent) {

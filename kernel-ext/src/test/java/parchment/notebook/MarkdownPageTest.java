@@ -80,6 +80,14 @@ class MarkdownPageTest {
     }
 
     @Test
+    void wordsThatAreAttributesElsewhereAreLeftAsTheyStandInAText() {
+        assertTrue(html("<p>To see each lot, open \"More\" below; a box may be checked / selected > once.</p>")
+                .contains("To see each lot, open \"More\" below; a box may be checked / selected"));
+        assertTrue(html("<p title=\"may be open now\">One <input type='checkbox' checked> <b hidden>two</b></p>")
+                .contains("One"));
+    }
+
+    @Test
     void aFoldedPartStaysFoldedByItsTitle() {
         assertEquals(
                 "*Folded away in the notebook: How this was worked out*",
