@@ -2,7 +2,13 @@ package parchment.logbook;
 
 import parchment.quantity.TemperatureUnit;
 
-/** Says what to do with a logbook that holds no batch yet. */
+/**
+ * Says what to do with a logbook that holds no batch yet.
+ *
+ * <pre>{@code
+ * EmptyLogbook.isStandIn(logbook.lastWithCurve())
+ * }</pre>
+ */
 public final class EmptyLogbook {
     /** What a table of batches says in place of its rows, and the summary of the logbook in place of its lots. */
     public static final String WORDS =
