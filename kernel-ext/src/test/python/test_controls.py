@@ -175,7 +175,7 @@ class Controls(unittest.TestCase):
         self.run_cell('var only = CountSlider.of("a", 0, 9);\nonly')
         model = self.model("IntSlider")
         heard = self.until_idle(self.update(model, value=5, min=-5, _model_name="Other"))
-        self.assertEqual([m["content"]["data"] for m in heard], [
+        self.assertEqual([m["content"]["data"] for m in heard if m["content"]["comm_id"] == model], [
             {"method": "echo_update", "state": {"value": 5}, "buffer_paths": []},
             {"method": "update", "state": {"_model_name": "IntSliderModel", "min": 0}, "buffer_paths": []}])
 

@@ -100,14 +100,17 @@ public final class Explorer implements Showable {
      * PaceChart.of(explorer.chosen())
      * }</pre>
      *
+     * <p>Of a logbook without batches it is that logbook.
+     *
      * @throws IllegalStateException if no batch is chosen; the message says whether the page could have told
      */
     public Logbook chosen() {
         List<String> names = chosen.names();
+        if (logbook.batches().isEmpty()) {
+            return logbook; // There is nothing to choose from; what takes it says so.
+        }
         if (names.isEmpty()) {
-            String example = logbook.batches().isEmpty()
-                    ? "its name"
-                    : logbook.batches().get(0).name();
+            String example = logbook.batches().get(0).name();
             throw new IllegalStateException(switch (chosen.wayBack()) {
                         case OPEN ->
                             "No batch is chosen in the explorer. Choose some in its pictures and run this cell again";

@@ -12,13 +12,20 @@ import java.util.Optional;
  * Sees that the memory runs out while a cell runs, a little before there is none: many small things that a cell keeps would otherwise leave
  * none to the threads that speak to the client, and the session would answer no more.
  *
- * <p>What counts is what is left in use right after a collection since the cell began; before one nobody knows how much of it is needed.
+ * <p>What counts is what is left in use right after a collection since the cell began; before one nobody knows how much of it is needed. What
+ * is kept only as long as there is room for it (curves that were smoothed, say) is let go of before a cell is blamed.
  */
 final class MemoryWatch {
     /** What the rest of the program needs to compile the next cell and to answer. */
     private static final long NEEDED_BYTES = 48L << 20;
 
     private static final double NEEDED_SHARE = 0.05;
+
+    private static final int MOST_NUMBERS = Integer.MAX_VALUE - 8;
+    private static final long[] NOTHING = {};
+
+    /** Written to, so that no compiler leaves the request out. */
+    private static volatile long[] asked = NOTHING;
 
     private static final Optional<MemoryPoolMXBean> LASTING = lasting();
 
@@ -29,7 +36,7 @@ final class MemoryWatch {
                     .toList())
             .orElse(List.of());
 
-    private final long collected = collections();
+    private long collected = collections();
 
     /** Returns where what is kept lies: the largest part of the heap that can say what a collection left in it. */
     private static Optional<MemoryPoolMXBean> lasting() {
@@ -47,13 +54,34 @@ final class MemoryWatch {
         return all;
     }
 
-    /** Tells whether a collection since this began has left too little. */
+    /** Tells whether a collection since this began has left too little, also of what Java lets go of only when it must. */
     boolean runsOut() {
-        if (LASTING.isEmpty() || collections() == collected) {
+        if (LASTING.isEmpty() || collections() == collected || !isTooFull(LASTING.get())) {
             return false;
         }
-        MemoryUsage left = LASTING.get().getCollectionUsage();
+        letGo();
+        collected = collections();
+        return isTooFull(LASTING.get());
+    }
+
+    private static boolean isTooFull(MemoryPoolMXBean pool) {
+        MemoryUsage left = pool.getCollectionUsage();
         return left != null && isTooFull(left.getUsed(), left.getMax());
+    }
+
+    /** Asks for more than there is: before it refuses that, Java lets go of all that is only softly held, and no other request makes it. */
+    private static void letGo() {
+        long all = Runtime.getRuntime().maxMemory() / Long.BYTES;
+        if (all > MOST_NUMBERS) {
+            return; // It might be given.
+        }
+        try {
+            asked = new long[(int) all];
+        } catch (OutOfMemoryError e) {
+            // As meant.
+        } finally {
+            asked = NOTHING;
+        }
     }
 
     /** Tells whether so much in use of so much, in bytes, leaves less than the rest of the program needs. */

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -36,24 +37,32 @@ class MemoryTest {
         }
     }
 
-    @ParameterizedTest
-    @ValueSource(strings = {"-XX:+UseSerialGC", "-XX:+UseG1GC"})
-    void manySmallThingsEndTheCellAndNotTheSession(String collector) throws IOException, InterruptedException {
-        Process process = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx256m",
-                        collector,
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        Session.class.getName(),
-                        "int kept = 5;",
-                        "var l = new ArrayList<Object>(); while (true) l.add(\"x\" + l.size());",
-                        "kept + 37",
-                        "l.size()")
+    private static String said(String collector, String... cells) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx256m",
+                collector,
+                "-cp",
+                System.getProperty("java.class.path"),
+                Session.class.getName()));
+        command.addAll(List.of(cells));
+        Process process = new ProcessBuilder(command)
                 .redirectError(ProcessBuilder.Redirect.DISCARD)
                 .start();
         String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertTrue(process.waitFor(60, TimeUnit.SECONDS));
+        return said;
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"-XX:+UseSerialGC", "-XX:+UseG1GC"})
+    void manySmallThingsEndTheCellAndNotTheSession(String collector) throws IOException, InterruptedException {
+        String said = said(
+                collector,
+                "int kept = 5;",
+                "var l = new ArrayList<Object>(); while (true) l.add(\"x\" + l.size());",
+                "kept + 37",
+                "l.size()");
         List<String> lines = said.lines().toList();
         assertTrue(
                 lines.get(1)
@@ -62,6 +71,19 @@ class MemoryTest {
                 said);
         assertEquals("42", lines.get(2), said);
         assertTrue(said.contains("`l`"), said);
+    }
+
+    /** As the library keeps smoothed curves: Java lets go of them when it must, and no cell is to blame for them. */
+    @ParameterizedTest
+    @ValueSource(strings = {"-XX:+UseSerialGC", "-XX:+UseG1GC"})
+    void whatIsKeptOnlyAsLongAsThereIsRoomEndsNoCell(String collector) throws IOException, InterruptedException {
+        String said = said(
+                collector,
+                "var soft = new ArrayList<java.lang.ref.SoftReference<byte[]>>();",
+                "for (int i = 0; i < 60_000; i++) { soft.add(new java.lang.ref.SoftReference<>(new byte[10_000]));"
+                        + " if (i % 200 == 0) Thread.sleep(3); }",
+                "soft.size()");
+        assertTrue(said.stripTrailing().endsWith("60000"), said);
     }
 
     @ParameterizedTest
