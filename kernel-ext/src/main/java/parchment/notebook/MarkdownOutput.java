@@ -96,8 +96,9 @@ final class MarkdownOutput {
     }
 
     private static String withValues(MatchResult tag) {
-        String written = BARE.matcher(tag.group()).replaceAll(bare -> Matcher.quoteReplacement(
-                bare.group(1) == null ? bare.group() : " " + bare.group(1) + "=\"\""));
+        String written = BARE.matcher(tag.group())
+                .replaceAll(bare ->
+                        Matcher.quoteReplacement(bare.group(1) == null ? bare.group() : " " + bare.group(1) + "=\"\""));
         return Matcher.quoteReplacement(written);
     }
 
