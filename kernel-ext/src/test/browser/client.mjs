@@ -28,12 +28,11 @@ const LOOK = 'body{font:15px/1.4 sans-serif;margin:1em;max-width:76em;background
 /** Opens the client on a page of its own, connected to a new kernel or to one that runs. */
 export async function openClient(page, address, client, kernel) {
     const {origin, searchParams} = new URL(address);
-    // A page at the server's own address may speak to the server. It is put there and not asked for: whoever is known to the server already is sent on
-    // to the start page, which lets no script in.
-    await page.route(origin + '/client', route => route.fulfill({
-        contentType: 'text/html', body: '<!DOCTYPE html><html lang="en"><head><title>client</title></head><body></body></html>'
-    }));
-    await page.goto(origin + '/client');
+    // A page that the server itself has sent may speak to the server; what it holds gives way to the client.
+    // Whoever is known to the server already would be sent on to the start page, which lets no script in.
+    await page.context().clearCookies();
+    await page.goto(origin + '/login');
+    await page.setContent('<!DOCTYPE html><html lang="en"><head><title>client</title></head><body></body></html>');
     await page.addStyleTag({content: client.style + LOOK});
     await page.addScriptTag({content: client.script});
     return page.evaluate(([token, id]) => window.connect(token, id), [searchParams.get('token'), kernel]);
