@@ -1,6 +1,5 @@
 package parchment.control;
 
-import java.util.Optional;
 import parchment.display.Wire;
 
 /**
@@ -42,16 +41,6 @@ public final class Button implements Control {
     @Override
     public Wire<Integer> wire() {
         return wire;
-    }
-
-    @Override
-    public String text() {
-        return Still.text(toString(), wire);
-    }
-
-    @Override
-    public Optional<String> html() {
-        return Still.html(toString(), wire);
     }
 
     @Override

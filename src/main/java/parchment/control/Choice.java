@@ -1,7 +1,6 @@
 package parchment.control;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import parchment.display.Wire;
@@ -87,16 +86,6 @@ public final class Choice implements Control {
     @Override
     public Wire<String> wire() {
         return wire;
-    }
-
-    @Override
-    public String text() {
-        return Still.text(toString(), wire);
-    }
-
-    @Override
-    public Optional<String> html() {
-        return Still.html(toString(), wire);
     }
 
     @Override

@@ -2,7 +2,6 @@ package parchment.control;
 
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -94,16 +93,6 @@ public final class Choices implements Control {
     @Override
     public Wire<List<String>> wire() {
         return wire;
-    }
-
-    @Override
-    public String text() {
-        return Still.text(toString(), wire);
-    }
-
-    @Override
-    public Optional<String> html() {
-        return Still.html(toString(), wire);
     }
 
     @Override

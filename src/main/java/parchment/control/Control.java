@@ -1,5 +1,6 @@
 package parchment.control;
 
+import java.util.Optional;
 import parchment.display.Live;
 import parchment.display.Wire;
 
@@ -12,4 +13,15 @@ public sealed interface Control extends Live
 
     /** Returns the value with its two sides, for pages; cells ask the control itself. */
     Wire<?> wire();
+
+    /** Returns where the control stands, and what it shows, for a page on which it stands still. */
+    @Override
+    default String text() {
+        return Still.text(toString(), wire());
+    }
+
+    @Override
+    default Optional<String> html() {
+        return Still.html(toString(), wire());
+    }
 }

@@ -1,6 +1,5 @@
 package parchment.control;
 
-import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import parchment.display.Wire;
@@ -126,16 +125,6 @@ public final class RangeSlider implements Control {
     @Override
     public Wire<Between> wire() {
         return wire;
-    }
-
-    @Override
-    public String text() {
-        return Still.text(toString(), wire);
-    }
-
-    @Override
-    public Optional<String> html() {
-        return Still.html(toString(), wire);
     }
 
     @Override
