@@ -1,4 +1,6 @@
-package parchment.virtual;
+package parchment.virtual.physics;
+
+import parchment.virtual.Checks;
 
 /** Decides, second by second, what the person at the machine does with gas, air and drop. */
 @FunctionalInterface

@@ -1,4 +1,6 @@
-package parchment.virtual;
+package parchment.virtual.physics;
+
+import parchment.virtual.Checks;
 
 /**
  * Describes green beans as the physics needs them.
@@ -57,7 +59,7 @@ public record GreenBeans(
     }
 
     /** Returns the same beans cracking and reacting a little differently: a shift in °C, a factor of the reaction's rate. */
-    GreenBeans varied(double crackShift, double reactivityFactor, double doseFactor) {
+    public GreenBeans varied(double crackShift, double reactivityFactor, double doseFactor) {
         return new GreenBeans(
                 moisture,
                 diameter,

@@ -1,4 +1,6 @@
-package parchment.virtual;
+package parchment.virtual.physics;
+
+import parchment.virtual.Checks;
 
 /**
  * Describes how a machine's two probes are fitted: what they see, how late, and by how much they are off.

@@ -11,13 +11,13 @@ import parchment.sheet.Words;
  * @param file the file
  * @param tab the tab's name; "" in a text file
  */
-record Source(Path file, String tab) {
+record TablePlace(Path file, String tab) {
     /** What spreadsheets call a tab that nobody named (common practice, no source). */
     private static final Pattern UNNAMED_TAB =
             Pattern.compile("(?iu)(?:sheet|tabelle|blatt|hoja|feuille?|foglio|folha|planilha|plan)\\s*(\\d*)");
 
-    static Source of(Table table) {
-        return new Source(table.sheet().file(), table.sheet().tab());
+    static TablePlace of(FoundTable table) {
+        return new TablePlace(table.sheet().file(), table.sheet().tab());
     }
 
     /** Returns the file's name as it is told to a person, with the tab's if it has one. */

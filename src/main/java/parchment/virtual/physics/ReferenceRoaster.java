@@ -1,4 +1,4 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 /**
  * Roasts by the clock and the reading alone: full gas until the beans are yellow, gas then cut evenly over 30 seconds, air opened

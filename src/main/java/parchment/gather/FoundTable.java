@@ -13,14 +13,14 @@ import parchment.sheet.Sheet;
  * @param lines the line of each row in the sheet, counted from 1
  * @param leftOut what was left out and why, a sentence each: totals, repeated headings, rows of another width
  */
-record Table(
+record FoundTable(
         Sheet sheet,
         List<List<String>> above,
         List<String> headings,
         List<List<String>> rows,
         List<Integer> lines,
         List<String> leftOut) {
-    Table {
+    FoundTable {
         above = above.stream().map(List::copyOf).toList();
         headings = List.copyOf(headings);
         rows = rows.stream().map(List::copyOf).toList();
@@ -32,7 +32,7 @@ record Table(
      * Finds the tables of a sheet: below titles and lines of settings, under headings of one to three rows with units, side by side or one
      * under the other, with their headings down the side turned; without totals, repeated headings and remarks, which are told.
      */
-    static List<Table> in(Sheet sheet) {
+    static List<FoundTable> in(Sheet sheet) {
         return TableFinder.in(sheet);
     }
 

@@ -1,4 +1,4 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 /**
  * Gives the rates at which one kilogram of dry matter of lumped beans warms, dries, reacts, browns and cracks.

@@ -18,7 +18,7 @@ import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 
 /** Reads the rows of a list of lots one by one; what no date or number can be made of is kept under the list's own heading. */
-final class LotRows {
+final class LotListRows {
     private static final double MOST_MOISTURE = 100;
     private static final double DENSEST = 2000;
     /** Green coffee fills a litre with 550 to 900 g: common practice, no source. */
@@ -27,7 +27,7 @@ final class LotRows {
     private static final double MOST_IN_MILLILITRES = 2;
 
     private final ListColumns columns;
-    private final Table table;
+    private final FoundTable table;
     private final OptionalInt shortNames;
     private final DateOrder order;
     private final List<String> told;
@@ -35,7 +35,7 @@ final class LotRows {
     private final Map<Integer, String> aside = new LinkedHashMap<>();
     private final Map<Integer, Double> factors = new LinkedHashMap<>();
 
-    LotRows(ListColumns columns, OptionalInt shortNames, DateOrder order, List<String> told) {
+    LotListRows(ListColumns columns, OptionalInt shortNames, DateOrder order, List<String> told) {
         this.columns = columns;
         this.table = columns.table();
         this.shortNames = shortNames;
@@ -159,7 +159,7 @@ final class LotRows {
     }
 
     /** Returns the day that a cell holds, written or as a spreadsheet's serial number. */
-    static Optional<LocalDate> day(String cell, Table table, DateOrder order) {
+    static Optional<LocalDate> day(String cell, FoundTable table, DateOrder order) {
         double number = CellNumber.of(cell, table.sheet().decimal())
                 .map(CellNumber::value)
                 .orElse(Double.NaN);

@@ -1,6 +1,7 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 import java.util.List;
+import parchment.virtual.Checks;
 
 /**
  * Describes an invented gas-fired drum machine: flame, air, metal and how each gives heat to the beans.
@@ -72,12 +73,12 @@ public record DrumMachine(
     }
 
     /** Returns the names of the characters that a scenario can choose from. */
-    static List<String> characters() {
+    public static List<String> characters() {
         return List.of("ordinary drum", "strong flame", "air steers");
     }
 
     /** Returns the machine of one of {@link #characters}. */
-    static DrumMachine of(String character) {
+    public static DrumMachine of(String character) {
         return switch (character) {
             case "ordinary drum" -> fitted();
             case "strong flame" -> strongFlame();
@@ -89,7 +90,7 @@ public record DrumMachine(
     }
 
     /** Returns the same machine with its flame and its draught changed by factors: gas pressure, sooted ducts. */
-    DrumMachine worn(double flameFactor, double draughtFactor) {
+    public DrumMachine worn(double flameFactor, double draughtFactor) {
         return new DrumMachine(
                 flame * flameFactor,
                 flameOnDrum,

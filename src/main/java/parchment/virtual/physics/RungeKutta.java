@@ -1,4 +1,4 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 /** Gives the rates of change of a state, to be followed by the classical fourth-order Runge-Kutta rule. */
 @FunctionalInterface

@@ -1,7 +1,9 @@
-package parchment.virtual;
+package parchment.virtual.physics;
+
+import parchment.virtual.Chance;
 
 /** Says how gas supply and draught wander during a batch; nobody at the machine sees it. */
-final class Disturbance {
+public final class Disturbance {
     /** Nothing wanders. */
     static final Disturbance NONE = new Disturbance(new double[0], new double[0]);
 
@@ -25,7 +27,7 @@ final class Disturbance {
     }
 
     /** Draws slow wandering (time constant about two minutes) with the given standard deviations, as shares. */
-    static Disturbance drawn(Chance chance, double gasSpread, double airSpread) {
+    public static Disturbance drawn(Chance chance, double gasSpread, double airSpread) {
         int size = RoastSimulator.LONGEST / EVERY + 2;
         return new Disturbance(wandering(chance, gasSpread, size), wandering(chance, airSpread, size));
     }

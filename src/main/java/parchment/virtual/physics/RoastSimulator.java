@@ -1,4 +1,6 @@
-package parchment.virtual;
+package parchment.virtual.physics;
+
+import parchment.virtual.Checks;
 
 /**
  * Roasts a batch in the computer: beans, metal and air on one side, a person at the machine on the other.
@@ -20,7 +22,7 @@ public final class RoastSimulator {
     static final double LAST_POP = 0.95;
 
     /** Shares of full flame and full airflow at which the empty drum is held before the charge (assumption). */
-    static final double FLAME_BEFORE_CHARGE = 0.5;
+    public static final double FLAME_BEFORE_CHARGE = 0.5;
 
     static final double AIR_BEFORE_CHARGE = 0.3;
 
@@ -59,7 +61,7 @@ public final class RoastSimulator {
         return new RoastSimulator(machine, probes, room, steps, disturbance);
     }
 
-    RoastSimulator withDisturbance(Disturbance other) {
+    public RoastSimulator withDisturbance(Disturbance other) {
         return new RoastSimulator(machine, probes, room, stepsPerSecond, other);
     }
 

@@ -13,10 +13,10 @@ import java.util.List;
  * @param position place in which this cupper met it, from 1
  * @param points points of each attribute, in the order of the surfaces
  */
-public record CupScore(
+public record GivenScore(
         String cupping, String cupper, String batch, String blindCode, int cup, int position, List<Double> points) {
     /** Copies the list. */
-    public CupScore {
+    public GivenScore {
         points = List.copyOf(points);
     }
 }

@@ -1,6 +1,7 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 import java.util.function.DoubleUnaryOperator;
+import parchment.virtual.Checks;
 
 /**
  * Roasts beans in air of a given temperature, as in a laboratory roaster whose air is held and whose walls do not touch the beans.

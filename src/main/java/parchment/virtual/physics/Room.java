@@ -1,4 +1,4 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 /**
  * Holds the air of the room at one batch.

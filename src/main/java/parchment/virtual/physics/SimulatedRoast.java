@@ -1,4 +1,4 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 import java.util.Locale;
 
@@ -100,7 +100,7 @@ public final class SimulatedRoast {
     }
 
     /** Returns the same roast with only its last two samples, from which all that concerns the drop is told. */
-    SimulatedRoast endOnly() {
+    public SimulatedRoast endOnly() {
         double[][] ends = new double[traces.length][];
         for (int i = 0; i < traces.length; i++) {
             ends[i] = java.util.Arrays.copyOfRange(traces[i], traces[i].length - 2, traces[i].length);

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -10,14 +12,14 @@ import java.util.Locale;
 import parchment.display.Interruption;
 
 /** Settles when, by whom and from which lots an invented roastery roasts; nothing is roasted yet. */
-final class RoastCalendar {
+final class SeasonPlan {
     /** A batch that is to be roasted, and by whom. */
     record Turn(PlannedBatch plan, Story.Operator operator) {}
 
     private final Story story;
     private final Seed seed;
 
-    RoastCalendar(Story story, Seed seed) {
+    SeasonPlan(Story story, Seed seed) {
         this.story = story;
         this.seed = seed;
     }
@@ -110,7 +112,7 @@ final class RoastCalendar {
                 .filter(lot -> lot.name().equalsIgnoreCase(line.lot()))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException(line.place() + ": there is no lot '" + line.lot()
-                        + "' in store on " + day + "." + Nearest.question(line.lot(), names) + " In store: "
+                        + "' in store on " + day + "." + Spelling.question(line.lot(), names) + " In store: "
                         + String.join(", ", names) + "."));
     }
 

@@ -1,4 +1,6 @@
-package parchment.virtual;
+package parchment.virtual.physics;
+
+import parchment.virtual.Checks;
 
 /**
  * Holds how a batch begins.

@@ -11,7 +11,7 @@ import parchment.sheet.CsvText;
  * @param columns the columns
  * @param rows the rows, blank where nothing was written
  */
-record CsvTable(String path, List<Column> columns, List<List<String>> rows) {
+record WrittenTable(String path, List<Column> columns, List<List<String>> rows) {
     /**
      * Describes a column.
      *

@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import parchment.sheet.Numbers;
 import parchment.sheet.Sheet;
 
-class TableTest {
+class FoundTableTest {
     private static final String HEAD = "Batch|Date|Green|Drop";
     private static final String ONE = "1|2031-06-01|5|11:00";
     private static final String TWO = "2|2031-06-01|5.2|11:10";
@@ -21,7 +21,7 @@ class TableTest {
 
     @Test
     void titlesAndSettingsAboveAreKeptApartFromTheHeadings() {
-        Table table = Sheets.table(
+        FoundTable table = Sheets.table(
                 "Batch 101|01/06/2031 08:00||", "Roast date: 3.4.2031|||", "Machine|Drum 5 kg||", HEAD, ONE, TWO);
         assertEquals(List.of("Batch", "Date", "Green", "Drop"), table.headings());
         assertEquals(3, table.above().size());
@@ -32,7 +32,7 @@ class TableTest {
 
     @Test
     void headingsMayStandAboveOrBelowABlankRow() {
-        Table table = Sheets.table("Our roasts", "", HEAD, "", ONE, "", TWO);
+        FoundTable table = Sheets.table("Our roasts", "", HEAD, "", ONE, "", TWO);
         assertEquals(List.of("Batch", "Date", "Green", "Drop"), table.headings());
         assertEquals(List.of(5, 7), table.lines());
         assertEquals(List.of("Our roasts", "", "", ""), table.above().get(0));
@@ -78,21 +78,21 @@ class TableTest {
 
     @Test
     void withoutHeadingsColumnsAreCounted() {
-        Table table = Sheets.table(ONE, TWO, THREE);
+        FoundTable table = Sheets.table(ONE, TWO, THREE);
         assertEquals(List.of("#1", "#2", "#3", "#4"), table.headings());
         assertEquals(3, table.rows().size());
     }
 
     @Test
     void blankColumnsBesideAndInsideATableAreNoColumns() {
-        Table table = Sheets.table("||Batch|Date||Green|Drop", "||1|2031-06-01||5|11:00", "||2|2031-06-01||5|11:10");
+        FoundTable table = Sheets.table("||Batch|Date||Green|Drop", "||1|2031-06-01||5|11:00", "||2|2031-06-01||5|11:10");
         assertEquals(List.of("Batch", "Date", "Green", "Drop"), table.headings());
         assertEquals(List.of("2", "2031-06-01", "5", "11:10"), table.rows().get(1));
     }
 
     @Test
     void tablesSideBySideAreTwoIfTheHeadingsComeAgain() {
-        List<Table> tables = Table.in(
+        List<FoundTable> tables = FoundTable.in(
                 Sheets.of("Batch|Green|Drop||Batch|Green|Drop", "1|5|11:00||3|5|11:20", "2|5|11:10||4|5|11:30"));
         assertEquals(2, tables.size());
         assertEquals(List.of("3", "5", "11:20"), tables.get(1).rows().get(0));
@@ -110,13 +110,13 @@ class TableTest {
         String[] together = {
             "Batch|Green|Drop||Lot|Origin", "1|5|11:00||Huila|Colombia", "2|5|11:10||Guji|Ethiopia", "3|5|11:00"
         };
-        assertEquals(2, Table.in(Sheets.of(apart)).size());
-        assertEquals(1, Table.in(Sheets.of(together)).size());
+        assertEquals(2, FoundTable.in(Sheets.of(apart)).size());
+        assertEquals(1, FoundTable.in(Sheets.of(together)).size());
     }
 
     @Test
     void tablesOneUnderTheOtherAreTwo() {
-        List<Table> tables = Table.in(Sheets.of(
+        List<FoundTable> tables = FoundTable.in(Sheets.of(
                 HEAD,
                 ONE,
                 TWO,
@@ -133,7 +133,7 @@ class TableTest {
 
     @Test
     void headingsThatComeAgainOnAPageAreLeftOutInWords() {
-        Table table = Sheets.table("Roasts|||", HEAD, ONE, TWO, "Roasts|||", HEAD, THREE);
+        FoundTable table = Sheets.table("Roasts|||", HEAD, ONE, TWO, "Roasts|||", HEAD, THREE);
         assertEquals(List.of(3, 4, 7), table.lines());
         assertEquals(List.of("Line 5 holds the title again.", "Line 6 holds the headings again."), table.leftOut());
     }
@@ -166,7 +166,7 @@ class TableTest {
                 "Max"
             })
     void rowsThatAreWorkedOutAreLeftOutInWords(String word) {
-        Table table = Sheets.table(HEAD, ONE, TWO, THREE, word + "||15|");
+        FoundTable table = Sheets.table(HEAD, ONE, TWO, THREE, word + "||15|");
         assertEquals(List.of(2, 3, 4), table.lines());
         assertEquals(List.of("Line 5 is worked out of the other rows: '" + word + " 15'."), table.leftOut());
     }
@@ -209,7 +209,7 @@ class TableTest {
 
     @Test
     void remarksUnderATableAreLeftOutInWords() {
-        Table table = Sheets.table(HEAD, ONE, TWO, "June is over|||", THREE, "", "Signed, the roaster");
+        FoundTable table = Sheets.table(HEAD, ONE, TWO, "June is over|||", THREE, "", "Signed, the roaster");
         assertEquals(List.of(2, 3, 5), table.lines());
         assertEquals(
                 List.of("Line 4 is a remark: 'June is over'.", "Line 7 is a remark: 'Signed, the roaster'."),
@@ -223,7 +223,7 @@ class TableTest {
 
     @Test
     void rowsOfAnotherWidthAreKept() {
-        Table table = Sheets.table(
+        FoundTable table = Sheets.table(
                 "Batch|Green|Drop|Notes", "1|5|11:00", "2|5|11:10|sweet|clean", "3|5|11:20|flat|||", "4|5|11:20|ok");
         assertEquals(List.of("Batch", "Green", "Drop", "Notes"), table.headings());
         assertEquals(List.of("2", "5", "11:10", "sweet; clean"), table.rows().get(1));
@@ -235,13 +235,13 @@ class TableTest {
 
     @Test
     void manyWiderRowsAreColumnsWithoutAName() {
-        Table table = Sheets.table("Batch|Green|Drop", "1|5|11:00|7", "2|5|11:10|8", "3|5|11:20|7");
+        FoundTable table = Sheets.table("Batch|Green|Drop", "1|5|11:00|7", "2|5|11:10|8", "3|5|11:20|7");
         assertEquals(List.of("Batch", "Green", "Drop", "#4"), table.headings());
     }
 
     @Test
     void headingsDownTheSideAreTurned() {
-        Table table = Sheets.table(
+        FoundTable table = Sheets.table(
                 "Our roasts||",
                 "Batch|H101|H102",
                 "Date|2031-06-01|2031-06-01",
@@ -260,7 +260,7 @@ class TableTest {
 
     @Test
     void aSheetOfOneBatchIsARow() {
-        Table table =
+        FoundTable table =
                 Sheets.table("Batch:|H105", "Date:|2031-06-01", "Green mass:|5 kg", "First crack:|8:50", "Drop:|11:00");
         assertEquals(List.of(List.of("H105", "2031-06-01", "5 kg", "8:50", "11:00")), table.rows());
         assertEquals(List.of("Batch", "Date", "Green mass", "First crack", "Drop"), table.headings());
@@ -273,7 +273,7 @@ class TableTest {
         for (int i = 0; i < 20; i++) {
             lines.add(i + "|" + (200 - i));
         }
-        Table table = Sheets.table(lines.toArray(String[]::new));
+        FoundTable table = Sheets.table(lines.toArray(String[]::new));
         assertEquals(List.of("Time [s]", "Bean [°C]"), table.headings());
         assertEquals(3, table.above().size());
         assertEquals(7, table.lines().get(0));
@@ -301,7 +301,7 @@ class TableTest {
                             : List.of(Integer.toString(i), Double.toString(200 + i % 50), "210", "80"));
         }
         Sheet sheet = new Sheet(java.nio.file.Path.of("long.csv"), "", ',', Numbers.Decimal.POINT, rows);
-        List<Table> tables = Assertions.assertTimeout(Duration.ofSeconds(4), () -> Table.in(sheet));
+        List<FoundTable> tables = Assertions.assertTimeout(Duration.ofSeconds(4), () -> FoundTable.in(sheet));
         assertEquals(1, tables.size());
         assertEquals(300_000 - 300_000 / every, tables.get(0).rows().size());
         assertEquals(300_002, tables.get(0).lines().get(tables.get(0).lines().size() - 1));
@@ -309,8 +309,8 @@ class TableTest {
 
     @Test
     void nothingIsFoundWhereNothingStands() {
-        assertTrue(Table.in(Sheets.of("")).isEmpty());
-        assertTrue(Table.in(Sheets.of("A letter to the roaster", "", "With kind regards"))
+        assertTrue(FoundTable.in(Sheets.of("")).isEmpty());
+        assertTrue(FoundTable.in(Sheets.of("A letter to the roaster", "", "With kind regards"))
                 .isEmpty());
     }
 
@@ -322,7 +322,7 @@ class TableTest {
         for (int i = 0; i < 20; i++) {
             lines.add(String.format(java.util.Locale.ROOT, time, 2 * i) + "|" + (90 + 5 * i));
         }
-        Table table = Sheets.table(lines.toArray(String[]::new));
+        FoundTable table = Sheets.table(lines.toArray(String[]::new));
         assertEquals(List.of("Time", "Beans"), table.headings());
         assertEquals(20, table.rows().size());
     }
@@ -337,7 +337,7 @@ class TableTest {
                 List.of("Total", "", "15.1", ""));
         Sheet sheet = new Sheet(
                 java.nio.file.Path.of("list.csv"), "", ',', Numbers.Decimal.POINT, rows, List.of(1, 2, 4, 5, 6));
-        Table table = Table.in(sheet).get(0);
+        FoundTable table = FoundTable.in(sheet).get(0);
         assertEquals(List.of(2, 4, 5), table.lines());
         assertEquals(List.of("Line 6 is worked out of the other rows: 'Total 15.1'."), table.leftOut());
     }

@@ -1,6 +1,6 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
-import parchment.virtual.SimulatedRoast.Heat;
+import parchment.virtual.physics.SimulatedRoast.Heat;
 
 /** Holds the state of one batch in one drum, and the balances of heat and water that move it. */
 final class DrumBalance implements RungeKutta {

@@ -11,23 +11,23 @@ import parchment.curve.Smoothed;
  *
  * <p>Where the curve falls for a moment it is held at the height it had reached: a temperature is passed when it is first reached.
  */
-final class Climb {
+final class RisingPart {
     private final double[] seconds;
     private final double[] heights;
     private final double[] rates;
 
-    private Climb(double[] seconds, double[] heights, double[] rates) {
+    private RisingPart(double[] seconds, double[] heights, double[] rates) {
         this.seconds = seconds;
         this.heights = heights;
         this.rates = rates;
     }
 
     /** Reads the climb of a batch; empty without a curve, or where it never rises for a minute. */
-    static Optional<Climb> of(Phases phases) {
-        return phases.bean().flatMap(Climb::of);
+    static Optional<RisingPart> of(Phases phases) {
+        return phases.bean().flatMap(RisingPart::of);
     }
 
-    static Optional<Climb> of(SmoothCurve smooth) {
+    static Optional<RisingPart> of(SmoothCurve smooth) {
         List<Smoothed> rows =
                 smooth.atReadings().stream().filter(row -> !row.isMissing()).toList();
         int lowest = 0;
@@ -52,7 +52,7 @@ final class Climb {
             heights[i] = highest;
             rates[i] = row.slope();
         }
-        return Optional.of(new Climb(seconds, heights, rates));
+        return Optional.of(new RisingPart(seconds, heights, rates));
     }
 
     /** Returns when a height is first reached, in seconds; negative infinity below the lowest, positive infinity above the last. */

@@ -1,4 +1,4 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

@@ -12,7 +12,7 @@ import parchment.phase.Phases;
  *
  * <p>A temperature that was passed inside a gap of the readings has no time.
  */
-final class Climb {
+final class FirstPassages {
     /** Seconds without a reading from which on a curve is torn; as in the cleaning of curves. */
     private static final double TORN_SECONDS = 10;
 
@@ -21,14 +21,14 @@ final class Climb {
     /** Whether readings are missing between a point and the one before it. */
     private final boolean[] torn;
 
-    private Climb(double[] celsius, double[] seconds, boolean[] torn) {
+    private FirstPassages(double[] celsius, double[] seconds, boolean[] torn) {
         this.celsius = celsius;
         this.seconds = seconds;
         this.torn = torn;
     }
 
     /** Returns a batch's climb, or nothing if its bean temperature does not rise over two readings at least. */
-    static Optional<Climb> of(Phases phases) {
+    static Optional<FirstPassages> of(Phases phases) {
         Optional<SmoothCurve> smooth = phases.bean();
         if (smooth.isEmpty()) {
             return Optional.empty();
@@ -58,7 +58,7 @@ final class Climb {
         }
         return size < 2
                 ? Optional.empty()
-                : Optional.of(new Climb(
+                : Optional.of(new FirstPassages(
                         Arrays.copyOf(celsius, size), Arrays.copyOf(seconds, size), Arrays.copyOf(torn, size)));
     }
 

@@ -1,7 +1,7 @@
-package parchment.virtual;
+package parchment.virtual.physics;
 
 import java.util.Arrays;
-import parchment.virtual.SimulatedRoast.Trace;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 
 /** Keeps one sample a second of a batch, and notices when its beans turn yellow and crack. */
 final class RoastRecorder {
