@@ -81,20 +81,6 @@ final class FeatureRows {
                 response.length - rows.length);
     }
 
-    /** Predicts rows from slopes of the given features: mean plus slopes times distances from the features' means. */
-    static double[] predict(double[] slopes, double[] means, double responseMean, List<double[]> features) {
-        Checks.sameLength("A prediction", slopes.length, "the features", features.size());
-        int n = features.isEmpty() ? 0 : features.get(0).length;
-        double[] out = new double[n];
-        Arrays.fill(out, responseMean);
-        for (int k = 0; k < slopes.length; k++) {
-            for (int i = 0; i < n; i++) {
-                out[i] += slopes[k] * (features.get(k)[i] - means[k]);
-            }
-        }
-        return out;
-    }
-
     static List<double[]> pick(List<double[]> features, int[] rows) {
         return features.stream().map(f -> MixedDesign.pick(f, rows)).toList();
     }
