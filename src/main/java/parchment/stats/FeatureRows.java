@@ -53,7 +53,7 @@ final class FeatureRows {
         double[] scales = new double[names.size()];
         double[][] columns = new double[names.size()][];
         for (int k = 0; k < columns.length; k++) {
-            double[] column = MixedDesign.pick(features.get(k), rows);
+            double[] column = Vectors.pick(features.get(k), rows);
             means[k] = Arrays.stream(column).average().orElse(Double.NaN);
             double size = 0;
             for (int i = 0; i < column.length; i++) {
@@ -69,7 +69,7 @@ final class FeatureRows {
             }
             columns[k] = column;
         }
-        double[] y = MixedDesign.pick(response, rows);
+        double[] y = Vectors.pick(response, rows);
         double mean = Arrays.stream(y).average().orElse(Double.NaN);
         return new FeatureRows(
                 rows,
@@ -82,6 +82,6 @@ final class FeatureRows {
     }
 
     static List<double[]> pick(List<double[]> features, int[] rows) {
-        return features.stream().map(f -> MixedDesign.pick(f, rows)).toList();
+        return features.stream().map(f -> Vectors.pick(f, rows)).toList();
     }
 }

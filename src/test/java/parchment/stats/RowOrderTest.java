@@ -134,7 +134,7 @@ class RowOrderTest {
         double[] values = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10};
         int[] order = {9, 3, 7, 0, 4, 8, 1, 2, 6, 5};
         List<String> groupsAgain = Arrays.stream(order).mapToObj(groups::get).toList();
-        double[] valuesAgain = MixedDesign.pick(values, order);
+        double[] valuesAgain = Vectors.pick(values, order);
         for (int number = 0; number < 20; number++) {
             assertEquals(
                     sum(values, GroupBootstrap.of(groups, 5).draw(number).rows()),
