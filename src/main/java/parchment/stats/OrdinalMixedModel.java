@@ -40,8 +40,8 @@ public final class OrdinalMixedModel implements Showable {
         this.design = design;
         this.data = data;
         OrdinalLikelihood likelihood = new OrdinalLikelihood(data);
-        QuasiNewton search = QuasiNewton.minimum(likelihood, likelihood.start());
-        double[] found = search.x;
+        QuasiNewton search = QuasiNewton.polishedMinimum(likelihood, likelihood.start());
+        double[] found = search.place();
         int thresholdCount = data.categories.length - 1;
         int first = found.length - data.blocks.size();
         List<String> words = new ArrayList<>(data.notes);
@@ -49,7 +49,7 @@ public final class OrdinalMixedModel implements Showable {
             found[k] = Math.abs(found[k]);
             double[] atZero = found.clone();
             atZero[k] = 0;
-            if (found[k] < ZERO || likelihood.value(atZero, new double[found.length]) <= search.value + 1e-9) {
+            if (found[k] < ZERO || likelihood.value(atZero, new double[found.length]) <= search.value() + 1e-9) {
                 found = atZero;
                 words.add(data.blocks.get(k - first).name
                         + ": the variance between groups is estimated as zero, its lower bound.");
@@ -61,11 +61,11 @@ public final class OrdinalMixedModel implements Showable {
         this.effects = likelihood.mode.clone();
         this.effectErrors = system.inverseDiagonal();
         double[][] back = backTransform(data, found.length, thresholdCount, first);
-        double[] natural = Satterthwaite.times(back, found);
+        double[] natural = Vectors.times(back, found);
         this.thresholds = Arrays.copyOf(natural, thresholdCount);
         this.coefficients = Arrays.copyOfRange(natural, thresholdCount, first);
         this.standardErrors = errors(likelihood, found, first, back);
-        if (!search.converged) {
+        if (!search.converged()) {
             words.add("The search did not settle; treat this fit with care.");
         }
         if (DoubleStream.concat(Arrays.stream(thresholds), Arrays.stream(coefficients))
@@ -111,17 +111,15 @@ public final class OrdinalMixedModel implements Showable {
         int[] free = IntStream.range(0, found.length)
                 .filter(k -> k < first || found[k] > 0)
                 .toArray();
-        double[][] all = QuasiNewton.hessian(likelihood, found);
-        double[][] bend = new double[free.length][];
-        for (int i = 0; i < free.length; i++) {
-            bend[i] = MixedDesign.pick(all[free[i]], free);
-        }
-        Optional<double[][]> covariance = SmallSolve.inverse(bend);
+        Optional<double[][]> covariance = QuasiNewton.hessian(likelihood, found)
+                .flatMap(all -> SmallSolve.inverse(Arrays.stream(free)
+                        .mapToObj(k -> Vectors.pick(all[k], free))
+                        .toArray(double[][]::new)));
         double[] errors = new double[first];
         for (int i = 0; i < first; i++) {
-            double[] row = MixedDesign.pick(back[i], free);
+            double[] row = Vectors.pick(back[i], free);
             errors[i] = covariance
-                    .map(known -> Math.sqrt(Satterthwaite.quadratic(known, row)))
+                    .map(known -> Math.sqrt(Vectors.quadratic(known, row)))
                     .orElse(Double.NaN);
         }
         return errors;

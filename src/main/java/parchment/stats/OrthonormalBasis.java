@@ -8,7 +8,7 @@ import java.util.List;
  *
  * <p>Working with orthonormal columns keeps the crossproducts of a mixed model well behaved whatever the columns' units are.
  */
-final class FixedBasis {
+final class OrthonormalBasis {
     /** A column is aliased if this share of its length or less is left after the earlier ones; as R's lm uses it. */
     private static final double ALIASED = 1e-7;
 
@@ -25,28 +25,28 @@ final class FixedBasis {
     /** Column k of R: coefficients of the orthonormal columns which make up the kept column k. */
     final List<double[]> r = new ArrayList<>();
 
-    static FixedBasis of(List<String> names, List<double[]> columns) {
+    static OrthonormalBasis of(List<String> names, List<double[]> columns) {
         return of(names, columns, ALIASED);
     }
 
-    static FixedBasis of(List<String> names, List<double[]> columns, double tolerance) {
-        FixedBasis basis = new FixedBasis();
+    static OrthonormalBasis of(List<String> names, List<double[]> columns, double tolerance) {
+        OrthonormalBasis basis = new OrthonormalBasis();
         List<double[]> aliasedR = new ArrayList<>();
         for (int c = 0; c < columns.size(); c++) {
             double[] rest = columns.get(c).clone();
-            double before = norm(rest);
+            double before = Vectors.norm(rest);
             double[] coefficients = new double[basis.q.size() + 1];
             for (int pass = 0; pass < 3; pass++) {
                 for (int k = 0; k < basis.q.size(); k++) {
                     double[] qk = basis.q.get(k);
-                    double dot = dot(qk, rest);
+                    double dot = Vectors.dot(qk, rest);
                     coefficients[k] += dot;
                     for (int i = 0; i < rest.length; i++) {
                         rest[i] -= dot * qk[i];
                     }
                 }
             }
-            double after = norm(rest);
+            double after = Vectors.norm(rest);
             if (before == 0 || after <= tolerance * before) {
                 basis.aliased.add(c);
                 basis.aliasedNames.add(names.get(c));
@@ -115,17 +115,5 @@ final class FixedBasis {
             }
         }
         return out;
-    }
-
-    static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
-    }
-
-    static double norm(double[] a) {
-        return Math.sqrt(dot(a, a));
     }
 }
