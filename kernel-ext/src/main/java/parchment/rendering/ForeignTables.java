@@ -1,10 +1,19 @@
 package parchment.rendering;
 
+import java.text.NumberFormat;
+import java.time.LocalDateTime;
 import java.util.List;
+import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
 
 /** Shows the tables of other libraries as ours: sorted by a click, with bounds. */
 final class ForeignTables {
+    private static final String NUMBER_FORMATTER = "tech.tablesaw.columns.numbers.NumberColumnFormatter";
+
+    /** Tablesaw's own way for numbers with decimals prints all there are, up to 340. */
+    private static final int MOST_DECIMALS_OF_A_CHOICE = 20;
+
     private static final Class<?>[] ONE = {int.class};
     private static final Class<?>[] TWO = {int.class, int.class};
 
@@ -18,14 +27,36 @@ final class ForeignTables {
         if (asked.get("columns") instanceof List<?> columns) {
             for (Object each : columns) {
                 Reflected column = Reflected.of(each);
-                shown.column(
-                        column.text("name"),
-                        row -> Boolean.TRUE.equals(column.call("isMissing", ONE, row))
-                                ? null
-                                : column.call("get", ONE, row));
+                IntFunction<@Nullable Object> value = row ->
+                        Boolean.TRUE.equals(column.call("isMissing", ONE, row)) ? null : inWords(column.call("get", ONE, row));
+                if (printsInItsOwnWay(column)) {
+                    shown.printedColumn(column.text("name"), value, row -> String.valueOf(column.call("getString", ONE, row)));
+                } else {
+                    shown.column(column.text("name"), value);
+                }
             }
         }
         return shown.table();
+    }
+
+    /** A column of numbers that was given a way to print them shows them so: rounded, or with a currency. */
+    private static boolean printsInItsOwnWay(Reflected column) {
+        if (!column.has("getPrintFormatter")) {
+            return false;
+        }
+        Object formatter = column.get("getPrintFormatter");
+        if (formatter == null) {
+            return false;
+        }
+        if (!formatter.getClass().getName().equals(NUMBER_FORMATTER)) {
+            return ClassNames.has(formatter.getClass(), NUMBER_FORMATTER);
+        }
+        return Reflected.of(formatter).get("getFormat") instanceof NumberFormat format
+                && format.getMaximumFractionDigits() <= MOST_DECIMALS_OF_A_CHOICE;
+    }
+
+    private static @Nullable Object inWords(@Nullable Object value) {
+        return value instanceof LocalDateTime at ? at.toString().replace('T', ' ') : value;
     }
 
     /** Smile has renamed what counts its rows, and may do so again. */
