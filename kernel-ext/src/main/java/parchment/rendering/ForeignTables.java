@@ -1,6 +1,5 @@
 package parchment.rendering;
 
-import java.text.NumberFormat;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.function.IntFunction;
@@ -9,11 +8,6 @@ import parchment.display.Showable;
 
 /** Shows the tables of other libraries as ours: sorted by a click, with bounds. */
 final class ForeignTables {
-    private static final String NUMBER_FORMATTER = "tech.tablesaw.columns.numbers.NumberColumnFormatter";
-
-    /** Tablesaw's own way for numbers with decimals prints all there are, up to 340. */
-    private static final int MOST_DECIMALS_OF_A_CHOICE = 20;
-
     private static final Class<?>[] ONE = {int.class};
     private static final Class<?>[] TWO = {int.class, int.class};
 
@@ -29,7 +23,7 @@ final class ForeignTables {
                 Reflected column = Reflected.of(each);
                 IntFunction<@Nullable Object> value = row ->
                         Boolean.TRUE.equals(column.call("isMissing", ONE, row)) ? null : inWords(column.call("get", ONE, row));
-                if (printsInItsOwnWay(column)) {
+                if (printsInItsOwnWay(column, rows)) {
                     shown.printedColumn(column.text("name"), value, row -> String.valueOf(column.call("getString", ONE, row)));
                 } else {
                     shown.column(column.text("name"), value);
@@ -39,20 +33,32 @@ final class ForeignTables {
         return shown.table();
     }
 
-    /** A column of numbers that was given a way to print them shows them so: rounded, or with a currency. */
-    private static boolean printsInItsOwnWay(Reflected column) {
-        if (!column.has("getPrintFormatter")) {
+    /**
+     * Tells whether a column of numbers prints them in a way that somebody gave it, rounded or with a currency: what it prints is then not the number
+     * itself. (Which way that is, it does not tell.)
+     */
+    private static boolean printsInItsOwnWay(Reflected column, int rows) {
+        for (int row = 0; row < Math.min(rows, ValueTable.ROWS); row++) {
+            if (Boolean.TRUE.equals(column.call("isMissing", ONE, row))) {
+                continue;
+            }
+            if (!(column.call("get", ONE, row) instanceof Number number)) {
+                return false;
+            }
+            String printed = String.valueOf(column.call("getString", ONE, row)).replace(',', '.');
+            if (!isThatNumber(printed, number.doubleValue())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isThatNumber(String printed, double number) {
+        try {
+            return Double.parseDouble(printed) == number;
+        } catch (NumberFormatException e) {
             return false;
         }
-        Object formatter = column.get("getPrintFormatter");
-        if (formatter == null) {
-            return false;
-        }
-        if (!formatter.getClass().getName().equals(NUMBER_FORMATTER)) {
-            return ClassNames.has(formatter.getClass(), NUMBER_FORMATTER);
-        }
-        return Reflected.of(formatter).get("getFormat") instanceof NumberFormat format
-                && format.getMaximumFractionDigits() <= MOST_DECIMALS_OF_A_CHOICE;
     }
 
     private static @Nullable Object inWords(@Nullable Object value) {
