@@ -237,18 +237,6 @@ public final class BatchTable implements Showable {
         return column;
     }
 
-    /** Returns the numbers as a Tablesaw table: one row per batch, names and lots first, missing values missing. */
-    public tech.tablesaw.api.Table table() {
-        try {
-            return TablesawTable.of(this);
-        } catch (NoClassDefFoundError missing) {
-            throw new UnsupportedOperationException(
-                    "A Tablesaw table needs the library Tablesaw, which is not on the class path. Add tech.tablesaw:tablesaw-core"
-                            + " to your project; in a notebook of Parchment it is there.",
-                    missing);
-        }
-    }
-
     TemperatureUnit reader() {
         return logbook.readerUnit();
     }
