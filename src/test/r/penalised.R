@@ -18,13 +18,14 @@ for (mixing in c(0, 0.5, 1)) for (penalty in c(2, 0.5, 0.1)) {
 }
 ridge <- as.numeric(coef(glmnet(X, y, alpha = 0, lambda = c(4, 2, 1, 0.5), thresh = 1e-20, maxit = 1e7), s = 2))
 say("ridge by glmnet penalty 2", "wt", ridge[1 + which(colnames(X) == "wt")])
-gas <- read.csv(gzfile(file.path(folder, "pls/gasoline.csv.gz")))
-train <- data.frame(octane = gas$octane[1:50], NIR = I(as.matrix(gas[1:50, -1])))
-fit <- plsr(octane ~ NIR, ncomp = 10, data = train, validation = "LOO")
+# Centred and not scaled, the default of both; every car left out once.
+fit <- plsr(y ~ X, ncomp = 10, validation = "LOO")
 left <- RMSEP(fit, estimate = "CV")$val[1, 1, ]
-for (i in 0:10) say("gasoline", paste("left one out", i), left[i + 1])
+for (i in 0:10) say("partial", paste("left one out", i), left[i + 1])
 share <- explvar(fit)
-for (i in 1:10) say("gasoline", paste("explained", i), share[i])
-test <- predict(fit, ncomp = 2, newdata = data.frame(NIR = I(as.matrix(gas[51:60, -1]))))
-say("gasoline", "test error 2", sqrt(mean((gas$octane[51:60] - test)^2)))
-say("gasoline", "coefficient 10 of 2", coef(fit, ncomp = 2)[10])
+for (i in 1:10) say("partial", paste("explained", i), share[i])
+first <- plsr(mpg ~ X, ncomp = 2, data = data.frame(mpg = y[1:24], X = I(X[1:24, ])))
+foretold <- predict(first, ncomp = 2, newdata = data.frame(X = I(X[25:32, ])))
+say("partial", "test error 2", sqrt(mean((y[25:32] - foretold)^2)))
+slopes <- coef(fit, ncomp = 3)
+for (name in colnames(X)) say("partial", paste("slope of 3", name), slopes[name, 1, 1])

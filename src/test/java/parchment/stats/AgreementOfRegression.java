@@ -2,7 +2,6 @@ package parchment.stats;
 
 import com.google.gson.JsonObject;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -14,6 +13,7 @@ final class AgreementOfRegression {
 
     private static final ReferenceFits PROCESS = ReferenceFits.of("gaussian-process");
     private static final String LEARN = "scikit-learn 1.2.1";
+    private static final String PARTIAL = "pls 2.8-1";
 
     private AgreementOfRegression() {}
 
@@ -62,7 +62,7 @@ final class AgreementOfRegression {
     }
 
     private static List<AgreementRow> surface() {
-        String source = "mgcv 1.8-41 (paraPen)";
+        String source = "our R script: bases of mgcv 1.8-41, its REML (paraPen)";
         PenalizedSurface surface = airSurface();
         AgreementRow.Collector heights =
                 AgreementRow.collect("air quality, ozone by temperature and wind: heights", source, 4, 0);
@@ -110,7 +110,7 @@ final class AgreementOfRegression {
             String name = mixing == 0 ? "ridge" : mixing == 1 ? "lasso" : "elastic net, half and half";
             AgreementRow.Collector slopes = AgreementRow.collect(
                     "cars, " + name + ": slopes at three penalties",
-                    mixing == 0 ? "closed form with glmnet's scaling" : "glmnet 4.1-6",
+                    mixing == 0 ? "our R script: closed form with glmnet's scaling" : "glmnet 4.1-6",
                     7,
                     1e-3);
             for (double penalty : new double[] {2, 0.5, 0.1}) {
@@ -139,45 +139,46 @@ final class AgreementOfRegression {
     }
 
     private static List<AgreementRow> partial() {
-        ReferenceData data = ReferenceData.table("pls/gasoline.csv.gz");
-        List<String> names = IntStream.range(0, 401)
-                .mapToObj(k -> "X" + (900 + 2 * k) + ".nm")
-                .toList();
-        List<double[]> spectra = names.stream().map(data::numbers).toList();
-        double[] octane = data.numbers("octane");
-        int[] train = IntStream.range(0, 50).toArray();
-        int[] test = IntStream.range(50, 60).toArray();
-        List<double[]> trainSpectra = FeatureRows.pick(spectra, train);
-        double[] trainOctane = MixedDesign.pick(octane, train);
+        List<double[]> cars = carFeatures();
+        double[] miles = carResponse();
+        int[] first = IntStream.range(0, 24).toArray();
+        int[] last = IntStream.range(24, miles.length).toArray();
         List<String> eachItsOwn =
-                Arrays.stream(train).mapToObj(Integer::toString).toList();
+                IntStream.range(0, miles.length).mapToObj(Integer::toString).toList();
         HeldOutErrors left =
-                PartialLeastSquares.heldOut(names, trainSpectra, trainOctane, 10, GroupedFolds.leaveOneOut(eachItsOwn));
-        PartialLeastSquares fit = PartialLeastSquares.fit(names, trainSpectra, trainOctane, 10);
-        AgreementRow.Collector errors = AgreementRow.collect(
-                "gasoline, 0 to 10 components: error of left-out rows", "pls 2.8-1; Mevik and Wehrens 2007", 8, 0);
+                PartialLeastSquares.heldOut(CAR_FEATURES, cars, miles, 10, GroupedFolds.leaveOneOut(eachItsOwn));
+        PartialLeastSquares fit = PartialLeastSquares.fit(CAR_FEATURES, cars, miles, 10);
+        AgreementRow.Collector errors =
+                AgreementRow.collect("cars, 0 to 10 components: error of left-out rows", PARTIAL, 8, 0);
         AgreementRow.Collector explained =
-                AgreementRow.collect("gasoline: variation held by each component", "pls 2.8-1", 8, 0);
+                AgreementRow.collect("cars: variation held by each component", PARTIAL, 8, 0);
         for (int c = 0; c <= 10; c++) {
-            errors.add(left.error(c), PENALISED.value("gasoline", "left one out " + c));
+            errors.add(left.error(c), PENALISED.value("partial", "left one out " + c));
             if (c > 0) {
-                explained.add(100 * fit.explained(c), PENALISED.value("gasoline", "explained " + c));
+                explained.add(100 * fit.explained(c), PENALISED.value("partial", "explained " + c));
             }
         }
-        double[] predicted = fit.predict(FeatureRows.pick(spectra, test), 2);
+        AgreementRow.Collector slopes = AgreementRow.collect("cars, 3 components: slopes", PARTIAL, 8, 0);
+        for (int k = 0; k < CAR_FEATURES.size(); k++) {
+            slopes.add(fit.slopes(3)[k], PENALISED.value("partial", "slope of 3 " + CAR_FEATURES.get(k)));
+        }
+        double[] predicted = PartialLeastSquares.fit(
+                        CAR_FEATURES, FeatureRows.pick(cars, first), MixedDesign.pick(miles, first), 2)
+                .predict(FeatureRows.pick(cars, last), 2);
         double squares = 0;
-        for (int i = 0; i < test.length; i++) {
-            squares += Math.pow(predicted[i] - octane[test[i]], 2);
+        for (int i = 0; i < last.length; i++) {
+            squares += Math.pow(predicted[i] - miles[last[i]], 2);
         }
         return List.of(
                 errors.row(),
                 explained.row(),
+                slopes.row(),
                 AgreementRow.of(
-                        "gasoline, 2 components: error on ten new rows",
-                        "pls 2.8-1",
+                        "cars, 2 components from 24 cars: error on the other eight",
+                        PARTIAL,
                         8,
-                        Math.sqrt(squares / test.length),
-                        PENALISED.value("gasoline", "test error 2")));
+                        Math.sqrt(squares / last.length),
+                        PENALISED.value("partial", "test error 2")));
     }
 
     static List<AgreementRow> process() {
