@@ -26,7 +26,7 @@ final class OrdinalExpectation {
             double[] thresholds,
             double[] coefficients,
             double[] deviations,
-            FixedBasis basis,
+            OrthonormalBasis basis,
             MixedDesign design) {
         this.steps = new double[thresholds.length];
         Arrays.setAll(steps, j -> categories[j + 1] - categories[j]);

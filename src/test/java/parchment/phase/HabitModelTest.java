@@ -65,6 +65,20 @@ class HabitModelTest {
         assertEquals(enough.calibration.without("another day").factor(0.9), enough.factor(row, 0.9), 1e-12);
     }
 
+    /** Every other day lies off by a little; the day of one mark lies far off, and must not widen its own interval. */
+    @Test
+    void theIntervalOfADayComesFromTheOtherDays() {
+        List<HabitRow> rows = new ArrayList<>(rows(20, 1));
+        HabitRow odd = row("odd", "its own day", 159);
+        rows.add(odd);
+        HabitModel model = new HabitModel(KIND, rows);
+        assertTrue(model.isCalibrated());
+        // Of 21 days the largest is asked for at 95 in 100: the odd day's, except on that day itself.
+        double own = model.factor(odd, 0.95);
+        double other = model.factor(rows.get(0), 0.95);
+        assertTrue(own < other - 0.1, own + " on its own day, " + other + " on another");
+    }
+
     @Test
     void whatItSaysOfADayDoesNotDependOnWhatWasWrittenThatDay() {
         List<HabitRow> rows = rows(8, 2);

@@ -27,12 +27,13 @@ public final class BeanPhysics {
     static final double REACTION_RATE = 116_200;
     static final double REACTION_TEMPERATURE = 5500;
 
-    /** Dry matter that can leave as gas up to charring, share (assumption; only a fifth of it goes in an ordinary roast). */
+    /** Dry matter that can leave as gas up to charring, share (assumption; a quarter of it goes in an ordinary roast). */
     static final double LOSABLE_MATTER = 0.30;
     /**
      * Rate constant at 200 °C, 1/s, and activation energy, kJ/mol, of that loss. Fitted: the rate to a mass loss of 14.5 % in the
-     * reference roast (common practice, no source), the energy to the apparent energy of the whole loss of mass, water included,
-     * that Vargas-Elías et al. 2016 give for commercial roasting (Eng. Agríc. 36(2):300-308).
+     * reference roast (common practice, no source), the energy so that the whole loss of mass, water included, rises with the beans'
+     * temperature by 52 kJ/mol. Vargas-Elías et al. 2016 (Eng. Agríc. 36(2):300-308) give that figure by the roaster's temperature,
+     * another quantity: an assumption, then, which no published number stands behind.
      */
     static final double MATTER_LOSS_RATE = 1.64e-3;
 

@@ -22,11 +22,11 @@ class RoastSimulatorTest {
 
     /**
      * Common practice, no source: 2.1 kg charged at about 177 °C, full gas until yellowing near 6:10, gas then cut over 30 s, air
-     * opened towards first crack. The readings are rounded; within 4 °C and 20 s is asked for.
+     * opened towards first crack. The machine was fitted to these rounded readings, so this holds the fit and agrees with nothing; that
+     * the roast is dropped at 203.3 °C is the routine's own rule.
      */
     @Test
-    @Tag("agrees-with")
-    void passesThroughTheReadingsOfAnOrdinaryRoast() {
+    void passesThroughTheReadingsItWasFittedTo() {
         SimulatedRoast roast = reference();
         assertEquals(370, roast.yellowing(), 20);
         assertEquals(610, roast.firstCrackStart(), 20);
@@ -35,7 +35,6 @@ class RoastSimulatorTest {
         assertEquals(222, roast.at(Trace.AIR_READING, 559), 4);
         assertEquals(197.8, roast.at(Trace.BEAN_READING, 672), 4);
         assertEquals(742, roast.drop(), 20);
-        assertEquals(203.3, roast.at(Trace.BEAN_READING, roast.drop()), 1);
         assertEquals(559, roast.passes(Trace.BEAN_READING, 184.4, 200), 20);
         assertEquals(672, roast.passes(Trace.BEAN_READING, 197.8, 200), 20);
         assertEquals(240, roast.firstCrackStart() - roast.yellowing(), 25, "browning about four minutes");
@@ -46,16 +45,30 @@ class RoastSimulatorTest {
         assertTrue(rise > 0.1 && rise < 0.2, "rise near first crack in °C/s: " + rise);
     }
 
-    /** Common practice, no source: the probe turns between 1:00 and 1:40 at 75 to 105 °C; 14 to 16 % of the mass is lost. */
+    /** Common practice, no source, and fitted to it: the probe turns between 1:00 and 1:40 at 75 to 105 °C; 13.5 to 16.5 % of the mass is lost. */
     @Test
-    @Tag("agrees-with")
-    void turnsAndLosesMassAsAnOrdinaryRoastDoes() {
+    void turnsAndLosesMassAsItWasFittedTo() {
         SimulatedRoast roast = reference();
         assertTrue(roast.turningPoint() >= 60 && roast.turningPoint() <= 100, "at " + roast.turningPoint() + " s");
         double lowest = roast.at(Trace.BEAN_READING, roast.turningPoint());
         assertTrue(lowest >= 75 && lowest <= 105, "at " + lowest + " °C");
         double loss = 1 - roast.roastedMass() / 2.1;
         assertTrue(loss > 0.135 && loss < 0.165, "mass loss " + loss);
+    }
+
+    /**
+     * What docs/virtual-roastery.md says of the two deviations behind that loss: more water is left than roasters expect, and more dry
+     * matter goes (4 to 6 %, to 12 % where it is very dark: common practice, no source).
+     */
+    @Test
+    void losesMoreDryMatterAndKeepsMoreWaterThanRoastersExpect() {
+        SimulatedRoast usual = reference();
+        SimulatedRoast hot = roast(2.1, new ReferenceRoaster(0.79, 0.3, 0.6, 180, 210));
+        assertEquals(0.033, usual.sample(Trace.MOISTURE, usual.size() - 1), 0.0005);
+        assertEquals(0.074, usual.sample(Trace.MATTER_LOST, usual.size() - 1), 0.0005);
+        assertEquals(0.113, hot.sample(Trace.MATTER_LOST, hot.size() - 1), 0.0005);
+        double perDegree = (usual.roastedMass() - hot.roastedMass()) / 2.1 / (210 - 203.3);
+        assertEquals(0.006, perDegree, 0.0005, "share of the mass per degree of drop");
     }
 
     @Test
