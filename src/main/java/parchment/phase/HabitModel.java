@@ -7,13 +7,13 @@ import java.util.List;
 import java.util.Map;
 import parchment.logbook.MarkKind;
 import parchment.stats.Estimate;
-import parchment.stats.GroupedConformal;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.NewGroupForecast;
-import parchment.stats.NewGroupForecast.Forecast;
-import parchment.stats.RandomTerm;
 import parchment.stats.Robust;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.NewGroupForecast;
+import parchment.stats.mixed.NewGroupForecast.Forecast;
+import parchment.stats.mixed.RandomTerm;
+import parchment.stats.resample.GroupedConformal;
 
 /**
  * Learns at which bean temperature one kind of mark is written: a mixed model on the rate of rise before it and on the green mass, with

@@ -1,6 +1,8 @@
 package parchment.stats;
 
 import java.util.Arrays;
+import parchment.stats.linear.Checks;
+import parchment.stats.linear.Vectors;
 
 /** Measures the middle and the spread of numbers without letting a few wild ones decide. Missing numbers are left out. */
 public final class Robust {
