@@ -28,6 +28,7 @@ import parchment.stats.Interval;
 import parchment.stats.mixed.LinearMixedModel;
 import parchment.stats.mixed.MixedDesign;
 import parchment.stats.mixed.RandomTerm;
+import parchment.stats.mixed.ShareIntervals;
 
 /**
  * Says where the differences between batches come from: lots, roast days, batches within a day, roasters; for scores also cuppers,

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import parchment.stats.linear.Matrices;
 import parchment.stats.mixed.LinearModel;
 import parchment.stats.mixed.MixedDesign;
 

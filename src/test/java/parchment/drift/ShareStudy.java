@@ -8,6 +8,7 @@ import parchment.stats.Interval;
 import parchment.stats.mixed.LinearMixedModel;
 import parchment.stats.mixed.MixedDesign;
 import parchment.stats.mixed.RandomTerm;
+import parchment.stats.mixed.ShareIntervals;
 
 /**
  * Counts how often the intervals of variance shares hold the true share, in invented years of lots, roast days within lots, and batches

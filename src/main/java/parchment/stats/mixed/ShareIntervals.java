@@ -1,11 +1,11 @@
-package parchment.drift;
+package parchment.stats.mixed;
 
 import java.util.Arrays;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import parchment.stats.Interval;
 
 /**
- * Gives shares of a variance their intervals, from variances that were fitted to responses drawn from the fitted model.
+ * Intervals of shares of a variance, from variances that were fitted to responses drawn from the fitted model.
  *
  * <p>In a balanced design the mean square between g groups is distributed as (v + f) χ² / (g - 1), where v is the variance between
  * groups and the floor f is what their means differ by anyhow. In other designs the floor is found from the spread of the drawn
@@ -16,7 +16,7 @@ import parchment.stats.Interval;
  * @see "Satterthwaite 1946, Biometrics Bulletin 2:110 (degrees of freedom by moments); Graybill and Wang 1980, J. Am. Stat. Assoc. 75:869
  *     (bounds of a sum of variances); Donner and Zou 2012, Stat. Methods Med. Res. 21:347 (bounds of a quotient); all from memory"
  */
-final class ShareIntervals {
+public final class ShareIntervals {
     private static final double LEVEL = 0.90;
     private static final double TAIL = (1 - LEVEL) / 2;
     /** With more than this share of the drawn variances at zero, their spread is taken from above the estimate only. */
@@ -97,7 +97,7 @@ final class ShareIntervals {
      * @param drawn one row for each of them
      * @param groups how many groups each has, without the last
      */
-    static Interval[] of(double[] variances, double[][] drawn, int[] groups) {
+    public static Interval[] of(double[] variances, double[][] drawn, int[] groups) {
         Bounds[] single = new Bounds[variances.length];
         for (int k = 0; k < single.length; k++) {
             single[k] = Bounds.of(variances[k], drawn[k], k < groups.length ? groups[k] - 1 : 0);

@@ -1,4 +1,4 @@
-package parchment.evidence;
+package parchment.stats.linear;
 
 import java.util.Optional;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
@@ -6,15 +6,15 @@ import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 
-/** Does the arithmetic of small square matrices, as of the covariance of a few measures. */
-final class Matrices {
+/** Arithmetic of small square matrices, as of the covariance of a few measures. */
+public final class Matrices {
     /** A covariance whose correlations leave less than this share of any direction free counts as having no inverse. */
     private static final double LEAST_FREE = 1e-8;
 
     private Matrices() {}
 
     /** Returns left' · matrix · right. */
-    static double form(double[] left, double[][] matrix, double[] right) {
+    public static double form(double[] left, double[][] matrix, double[] right) {
         double sum = 0;
         for (int i = 0; i < left.length; i++) {
             for (int j = 0; j < right.length; j++) {
@@ -24,30 +24,27 @@ final class Matrices {
         return sum;
     }
 
-    /** Returns matrix · vector. */
-    static double[] times(double[][] matrix, double[] vector) {
-        return MatrixUtils.createRealMatrix(matrix).operate(vector);
-    }
-
     /** Returns first · second. */
-    static double[][] times(double[][] first, double[][] second) {
+    public static double[][] times(double[][] first, double[][] second) {
         return MatrixUtils.createRealMatrix(first)
                 .multiply(MatrixUtils.createRealMatrix(second))
                 .getData();
     }
 
-    static double[][] transposed(double[][] matrix) {
+    /** Returns the matrix with rows and columns exchanged. */
+    public static double[][] transposed(double[][] matrix) {
         return MatrixUtils.createRealMatrix(matrix).transpose().getData();
     }
 
-    static double[][] minus(double[][] first, double[][] second) {
+    /** Returns first - second. */
+    public static double[][] minus(double[][] first, double[][] second) {
         return MatrixUtils.createRealMatrix(first)
                 .subtract(MatrixUtils.createRealMatrix(second))
                 .getData();
     }
 
     /** Returns the inverse of a covariance, whatever the units of its rows; nothing if it is not positive definite. */
-    static Optional<double[][]> inverse(double[][] covariance) {
+    public static Optional<double[][]> inverse(double[][] covariance) {
         int n = covariance.length;
         double[][] scaled = new double[n][n];
         for (int i = 0; i < n; i++) {

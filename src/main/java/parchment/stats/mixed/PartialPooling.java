@@ -1,30 +1,23 @@
-package parchment.drift;
+package parchment.stats.mixed;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import parchment.stats.Estimate;
 
 /**
- * Draws the slopes of several lots towards their mean as far as they are alike.
+ * Estimates of the same number in several groups, drawn towards their mean as far as they are alike.
  *
- * <p>Two stages: each lot's own slope with its error, then a normal distribution of lots whose variance is found by moments (DerSimonian
- * and Laird 1986, Control. Clin. Trials 7:177). The error of a drawn slope includes that of the mean.
+ * <p>Two stages: each group's own estimate with its error, then a normal distribution of groups whose variance is found by moments
+ * (DerSimonian and Laird 1986, Control. Clin. Trials 7:177). The error of a drawn estimate includes that of the mean.
  */
-final class PooledSlopes {
+public final class PartialPooling {
     private static final int FEWEST = 3;
 
-    private PooledSlopes() {}
+    private PartialPooling() {}
 
-    static Map<String, Estimate> of(YearModel model) {
-        List<Estimate> own = new ArrayList<>();
-        for (int k = 0; k < model.columns().size(); k++) {
-            if (model.columns().get(k).part == YearModel.Part.AGE
-                    && model.regression().kept(k)) {
-                own.add(model.term(k));
-            }
-        }
+    /** Returns the estimates drawn towards their mean, by name, in their order; empty of fewer than 3. */
+    public static Map<String, Estimate> of(List<Estimate> own) {
         if (own.size() < FEWEST) {
             return Map.of();
         }
