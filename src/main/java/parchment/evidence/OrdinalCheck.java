@@ -6,9 +6,9 @@ import java.util.Map;
 import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.OrdinalMixedModel;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.ordinal.OrdinalMixedModel;
 
 /**
  * Answers a question a second time where scores come in few steps, with the steps taken in their order and nothing said of how far apart

@@ -46,7 +46,7 @@ public final class FixedPrediction {
     }
 
     /** Returns the columns of the rows that have a coefficient, in the order of the coefficients. */
-    double[][] columns(MixedDesign rows) {
+    public double[][] columns(MixedDesign rows) {
         return columns(rows, basis.kept);
     }
 

@@ -1,6 +1,11 @@
-package parchment.stats;
+package parchment.stats.ordinal;
 
 import java.util.Arrays;
+import parchment.stats.Estimate;
+import parchment.stats.linear.OrthonormalBasis;
+import parchment.stats.linear.Vectors;
+import parchment.stats.mixed.FixedPrediction;
+import parchment.stats.mixed.MixedDesign;
 
 /**
  * Works out expected scores from an ordinal fit: each score times its chance, over the normal distributions of the groups.

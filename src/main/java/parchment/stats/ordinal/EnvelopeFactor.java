@@ -1,4 +1,4 @@
-package parchment.stats;
+package parchment.stats.ordinal;
 
 import java.util.Optional;
 

@@ -1,8 +1,11 @@
-package parchment.stats;
+package parchment.stats.ordinal;
 
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import parchment.stats.linear.QuasiNewton;
+import parchment.stats.linear.SmallSolve;
+import parchment.stats.linear.Vectors;
 
 /**
  * Brings the estimates of an ordinal fit from its orthogonal columns to the columns as given, with their covariance: thresholds,
