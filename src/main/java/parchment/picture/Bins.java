@@ -53,7 +53,8 @@ record Bins(double from, double width, int count) {
         }
     }
 
-    private static double round(Measure measure, double width) {
+    /** Returns the next larger of the widths that borders of a measure may have. */
+    static double round(Measure measure, double width) {
         if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
             double seconds = width * SECONDS_IN_A_MINUTE;
             return SECONDS.stream()

@@ -61,6 +61,15 @@ final class Drawn implements Showable {
         return chart;
     }
 
+    /** Returns how times are written along an axis: as a roast clock shows them, and only so many that none stands over another. */
+    static Function<Double, String> clock(Measure measure, double length, Look look) {
+        double step = Bins.round(measure, length / (look.isNarrow() ? 4 : 9));
+        return minutes -> {
+            double steps = minutes / step;
+            return Math.abs(steps - Math.rint(steps)) < 1e-6 ? measure.print(minutes) : "";
+        };
+    }
+
     private String png(Look look) {
         AxesChart<?, ?> painted = chart.apply(look);
         BufferedImage picture =

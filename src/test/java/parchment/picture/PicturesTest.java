@@ -187,7 +187,7 @@ class PicturesTest {
                 .filter(i -> Double.isFinite(first.values().get(i)) && Double.isFinite(second.values().get(i)))
                 .boxed()
                 .toList();
-        Grid grid = Grid.of(first.only(both), second.only(both), 9, 8);
+        Grid grid = Grid.of(first.only(both), second.only(both), 9, 10);
         assertEquals(both.size(), grid.counts().stream().mapToInt(count -> count).sum());
         assertTrue(HeatMap.of(Features.dropTemperature(), Features.developmentTime(), HARBOUR)
                 .text()
