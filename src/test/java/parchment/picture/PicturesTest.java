@@ -261,6 +261,29 @@ class PicturesTest {
                 .count();
     }
 
+    /** What Java throws on a server without libfreetype, and without any font; all other faults stay faults. */
+    @Test
+    void saySoWhereTheMachineHasNoLetters() {
+        for (Throwable thrown : List.of(
+                new UnsatisfiedLinkError("libfreetype.so.6"),
+                new InternalError("no font"),
+                new RuntimeException("Fontconfig head is null, check your fonts or fonts configuration"))) {
+            Drawn drawn = Drawn.of("words", look -> failing(thrown));
+            assertEquals("<p>" + Drawn.WITHOUT_LETTERS + "</p>", drawn.html().orElseThrow());
+            assertTrue(drawn.otherForms().isEmpty());
+        }
+        Drawn broken = Drawn.of("words", look -> failing(new IllegalStateException("something else")));
+        assertThrows(IllegalStateException.class, broken::html);
+        assertThrows(IllegalStateException.class, broken::otherForms);
+    }
+
+    private static org.knowm.xchart.XYChart failing(Throwable thrown) {
+        if (thrown instanceof Error error) {
+            throw error;
+        }
+        throw (RuntimeException) thrown;
+    }
+
     @Test
     void drawNumbersOfTheReadersOwn() {
         assertEquals(
