@@ -1,5 +1,7 @@
 package parchment.feature;
 
+import parchment.display.Spelling;
+
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -229,9 +231,7 @@ public final class BatchTable implements Showable {
         Integer column = columns.get(name);
         if (column == null) {
             throw new LogbookException("This table of batches has no feature '" + name + "'."
-                    + Suggestion.nearest(name, columns.keySet())
-                            .map(nearest -> " Did you mean '" + nearest + "'?")
-                            .orElse("")
+                    + Spelling.question(name, columns.keySet())
                     + " It was made with: " + String.join(", ", columns.keySet()) + ".");
         }
         return column;

@@ -16,6 +16,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
     private final int fixed;
     private final int terms;
     private final int[] firstEffect;
+    private final OrdinalPattern pattern;
     final int effects;
     /** Scaled random effects (standard deviation 1) at the mode; kept as the start of the next search. */
     final double[] mode;
@@ -36,6 +37,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
             firstEffect[t + 1] = firstEffect[t] + data.blocks.get(t).nodes();
         }
         this.effects = firstEffect[terms];
+        this.pattern = OrdinalPattern.of(data, firstEffect);
         this.mode = new double[effects];
         int n = data.rows.length;
         this.eta = new double[n];
@@ -84,7 +86,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
     }
 
     private OrdinalSystem system(double[] p) {
-        return new OrdinalSystem(data, firstEffect, Arrays.copyOfRange(p, thresholds + fixed, p.length));
+        return new OrdinalSystem(data, firstEffect, pattern, Arrays.copyOfRange(p, thresholds + fixed, p.length));
     }
 
     /** Moves the random effects to their mode at the given parameters and returns the factored matrix there. */
@@ -121,7 +123,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
                 right[e] -= mode[e];
             }
             double[] move = system.solve(right);
-            double promised = FixedBasis.dot(move, right);
+            double promised = Vectors.dot(move, right);
             if (!(promised > 1e-20)) {
                 return joint;
             }
@@ -161,7 +163,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
             weight[i] = fa * logistic(-a) + fb * logistic(-b);
             sum += logLogistic(a) + logLogistic(-b) + Math.log1p(-Math.exp(b - a));
         }
-        return sum - 0.5 * FixedBasis.dot(u, u);
+        return sum - 0.5 * Vectors.dot(u, u);
     }
 
     private void fillGradient(double[] p, OrdinalSystem system, double[] gradient) {
@@ -196,7 +198,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
             }
         }
         for (int k = 0; k < fixed; k++) {
-            gradient[thresholds + k] = FixedBasis.dot(byEta, data.columns.get(k));
+            gradient[thresholds + k] = Vectors.dot(byEta, data.columns.get(k));
         }
         for (int t = 0; t < terms; t++) {
             int[] group = data.blocks.get(t).group;
