@@ -291,7 +291,8 @@ class CleanCurveTest {
 
     @Test
     void theShareOfNoiseThatMakesALogSmoothedIsTheOneThatThePageStates() {
-        assertTrue(StatedPage.of("marks-and-phases.md").says("neighbouring readings that share three quarters of their noise"));
+        assertTrue(StatedPage.of("marks-and-phases.md")
+                .says("neighbouring readings that share three quarters of their noise"));
         assertEquals(0.75, CleanCurve.LOOKS_SMOOTHED_FROM);
     }
 

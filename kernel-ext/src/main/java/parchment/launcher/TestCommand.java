@@ -133,7 +133,8 @@ final class TestCommand implements Callable<Integer> {
         }
     }
 
-    private Counted kernel(Places places, Path python, Consumer<String> eachLine) throws IOException, InterruptedException {
+    private Counted kernel(Places places, Path python, Consumer<String> eachLine)
+            throws IOException, InterruptedException {
         Path tests = places.home()
                 .resolve("kernel-ext")
                 .resolve("src")
