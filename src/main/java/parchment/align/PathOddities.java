@@ -30,7 +30,7 @@ final class PathOddities {
     private static final double JOIN = 5;
 
     private final List<Phases> members;
-    private final List<Optional<Climb>> climbs;
+    private final List<Optional<FirstPassages>> climbs;
     private final TemperatureUnit reader;
     private final double[] edges;
     private final WrittenCharges charges;
@@ -45,10 +45,10 @@ final class PathOddities {
     private PathOddities(Peers peers, TemperatureUnit reader) {
         this.members = peers.members();
         this.reader = reader;
-        this.climbs = members.stream().map(Climb::of).toList();
-        List<Climb> known = climbs.stream().flatMap(Optional::stream).toList();
-        double low = Robust.quantile(known.stream().mapToDouble(Climb::from).toArray(), 0.95) + LaidPaths.WARMING;
-        double high = known.stream().mapToDouble(Climb::to).max().orElse(Double.NaN);
+        this.climbs = members.stream().map(FirstPassages::of).toList();
+        List<FirstPassages> known = climbs.stream().flatMap(Optional::stream).toList();
+        double low = Robust.quantile(known.stream().mapToDouble(FirstPassages::from).toArray(), 0.95) + LaidPaths.WARMING;
+        double high = known.stream().mapToDouble(FirstPassages::to).max().orElse(Double.NaN);
         this.edges = low < high ? Stretches.edges(low, high) : new double[0];
         this.charges = WrittenCharges.of(members);
         this.offsets = ProbeOffsets.of(members, charges.believed());
@@ -119,7 +119,7 @@ final class PathOddities {
             double from = edges[k - 1];
             double to = edges[k];
             double[] seconds = between(from, to);
-            Fences fences = Fences.of(seconds);
+            Robust.Fences fences = Robust.Fences.of(seconds);
             for (int i = 0; i < seconds.length; i++) {
                 if (fences.farOut(seconds[i], LEAST_SECONDS)) {
                     found.add(new Slow(i, from, to));
@@ -177,7 +177,7 @@ final class PathOddities {
         double[] seconds = climbs.stream()
                 .mapToDouble(climb -> climb.map(c -> c.passage(edge)).orElse(Double.NaN))
                 .toArray();
-        Fences fences = Fences.of(seconds);
+        Robust.Fences fences = Robust.Fences.of(seconds);
         for (int i = 0; i < seconds.length; i++) {
             if (fences.farOut(seconds[i], LEAST_SECONDS)) {
                 double off = seconds[i] - fences.median();
@@ -266,7 +266,7 @@ final class PathOddities {
     }
 
     private void compare(double[] values, double least, Telling telling) {
-        Fences fences = Fences.of(values);
+        Robust.Fences fences = Robust.Fences.of(values);
         for (int i = 0; i < values.length; i++) {
             if (fences.farOut(values[i], least)) {
                 telling.tell(members.get(i).batch().name(), values[i], fences.median());

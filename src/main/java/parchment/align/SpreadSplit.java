@@ -17,8 +17,8 @@ import parchment.phase.Phases;
 import parchment.phase.ProbeReading;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.GroupBootstrap;
 import parchment.stats.Interval;
+import parchment.stats.resample.GroupBootstrap;
 
 /**
  * Splits how much batches differ into pace and marks: how long they took to the same temperature, and at what temperature a mark came.
@@ -143,11 +143,11 @@ public final class SpreadSplit implements ShownAs {
 
     private static Optional<OfMark> split(List<Phases> all, MarkKind kind) {
         List<Mark> marks = new ArrayList<>();
-        List<Optional<Climb>> climbs = new ArrayList<>();
+        List<Optional<FirstPassages>> climbs = new ArrayList<>();
         List<String> days = new ArrayList<>();
         for (Phases phases : all) {
             Optional<Mark> mark = phases.mark(kind).filter(m -> m.probe().isPresent());
-            Optional<Climb> climb = Climb.of(phases);
+            Optional<FirstPassages> climb = FirstPassages.of(phases);
             if (mark.isPresent() && climb.isPresent()) {
                 marks.add(mark.get());
                 climbs.add(climb);

@@ -16,8 +16,8 @@ import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.NewGroupForecast.Forecast;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.NewGroupForecast.Forecast;
 
 /**
  * Learns from the written marks of a logbook where this roaster writes yellowing and the start of first crack, and predicts them for any
@@ -38,8 +38,8 @@ import parchment.stats.NewGroupForecast.Forecast;
  * habit.withPredictions(logbook.lastWithCurve())                         // the missing marks filled in and marked so
  * }</pre>
  *
- * @see parchment.stats.LinearMixedModel
- * @see parchment.stats.GroupedConformal
+ * @see parchment.stats.mixed.LinearMixedModel
+ * @see parchment.stats.resample.GroupedConformal
  */
 public final class LearntHabit implements ShownAs {
     /** The marks that are learnt. */
@@ -142,7 +142,7 @@ public final class LearntHabit implements ShownAs {
                     MarkPrediction.Shape.NO_CURVE,
                     reader);
         }
-        Climb climb = row.climb().get();
+        RisingPart climb = row.climb().get();
         MarkPrediction.Passing half = passing(climb, expected, model.factor(row, 0.5));
         MarkPrediction.Passing most = passing(climb, expected, model.factor(row, 0.9));
         double at = climb.secondsAt(expected.value());
@@ -165,7 +165,7 @@ public final class LearntHabit implements ShownAs {
                 reader);
     }
 
-    private static MarkPrediction.Passing passing(Climb climb, Forecast expected, double factor) {
+    private static MarkPrediction.Passing passing(RisingPart climb, Forecast expected, double factor) {
         double reach = factor * expected.standardDeviation();
         double from = climb.secondsAt(expected.value() - reach);
         double to = climb.secondsAt(expected.value() + reach);
@@ -176,7 +176,7 @@ public final class LearntHabit implements ShownAs {
     }
 
     /** Flat: slower than a stated rate, or so bent that one side of the interval is three times the other. */
-    private static boolean isFlat(Climb climb, double at, Forecast expected, MarkPrediction.Passing most) {
+    private static boolean isFlat(RisingPart climb, double at, Forecast expected, MarkPrediction.Passing most) {
         double before = at - most.from();
         double after = most.to() - at;
         double longer = Math.max(before, after);

@@ -29,7 +29,7 @@ class HabitModelTest {
                 .writtenMark(MarkKind.DROP, Elapsed.seconds(660))
                 .build();
         Phases phases = Phases.of(batch);
-        return new HabitRow(phases, Climb.of(phases), day, List.of("lot", "1", "Ida"), 5);
+        return new HabitRow(phases, RisingPart.of(phases), day, List.of("lot", "1", "Ida"), 5);
     }
 
     /** Marks around 155 °C that differ from row to row, so many to a day. */
@@ -145,7 +145,7 @@ class HabitModelTest {
                 .writtenMark(MarkKind.DROP, Elapsed.seconds(6600 / rate))
                 .build();
         Phases phases = Phases.of(batch);
-        return new HabitRow(phases, Climb.of(phases), day, List.of("lot", "1", "Ida"), kilograms);
+        return new HabitRow(phases, RisingPart.of(phases), day, List.of("lot", "1", "Ida"), kilograms);
     }
 
     private static final double[] RATES = {8, 12, 9, 11, 10};
@@ -230,7 +230,7 @@ class HabitModelTest {
                 .writtenMark(MarkKind.DROP, Elapsed.seconds(740))
                 .build());
         assertTrue(found.mark(MarkKind.TURNING_POINT).isPresent());
-        HabitRow unmarked = new HabitRow(found, Climb.of(found), "day 99", List.of("lot", "1", "Ida"), 5);
+        HabitRow unmarked = new HabitRow(found, RisingPart.of(found), "day 99", List.of("lot", "1", "Ida"), 5);
         rows.add(unmarked);
         HabitModel model = new HabitModel(KIND, rows);
         assertEquals(6, model.learnt.size());
@@ -371,7 +371,7 @@ class HabitModelTest {
         Phases phases = Phases.of(
                 Batch.named("found").curve(Quantity.BEAN_TEMPERATURE, falls).build());
         assertEquals(Source.FOUND, phases.mark(MarkKind.DROP).orElseThrow().source());
-        HabitRow row = new HabitRow(phases, Climb.of(phases), "day", List.of("lot", "1", "Ida"), 5);
+        HabitRow row = new HabitRow(phases, RisingPart.of(phases), "day", List.of("lot", "1", "Ida"), 5);
         assertTrue(Double.isNaN(HabitModel.writtenCelsius(row, MarkKind.DROP)));
     }
 
@@ -409,7 +409,7 @@ class HabitModelTest {
                 .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(at))
                 .writtenMark(MarkKind.DROP, Elapsed.seconds(at + 140))
                 .build());
-        return new HabitRow(phases, Climb.of(phases), day, List.of("lot", "1", "Ida"), 5);
+        return new HabitRow(phases, RisingPart.of(phases), day, List.of("lot", "1", "Ida"), 5);
     }
 
     /** From twenty days on, where the curve's own bend has told the crack on all other days, it tells it on a new one. */

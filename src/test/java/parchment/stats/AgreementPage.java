@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import parchment.stats.mixed.AgreementOfMixedModels;
+import parchment.stats.mixed.AgreementOfNist;
 
 /** Writes docs/measurements/agreement.md: our numbers beside published and outside ones. Takes the page's path. */
 final class AgreementPage {
@@ -30,20 +32,10 @@ final class AgreementPage {
                                 + " those printed by Christensen (from memory: -86.49, 2.503, 1.528).",
                         AgreementOfMixedModels.ordinal()),
                 new Section(
-                        "Smooths of one and two features",
-                        "mgcv 1.8-41, `src/test/r/surface.R` for two features. The surface is put together by our script, from mgcv's bases and with"
-                                + " its REML, one penalty per part of the surface: no call of mgcv by itself gives it. mgcv's `te` penalises the same basis otherwise and gives another surface of similar shape.",
-                        AgreementOfRegression.smooth()),
-                new Section(
                         "Gaussian process",
                         "scikit-learn 1.2.1. Eight points with everything given: noise variance 0.01, length 0.8, size 1, mean 0. Air quality: ozone by"
                                 + " temperature and wind, everything found, `src/test/python/gaussian_process.py`.",
-                        AgreementOfRegression.process()),
-                new Section(
-                        "Regression on many features",
-                        "glmnet 4.1-6 and pls 2.8-1 on R's mtcars, `src/test/r/penalised.R`. The ridge slopes at three penalties are worked out by our"
-                                + " script in closed form, with the scaling that glmnet uses; one of them stands beside glmnet's own search.",
-                        AgreementOfRegression.penalised()),
+                        AgreementOfProcesses.process()),
                 new Section(
                         "NIST linear regression",
                         "Certified to 15 digits; https://www.itl.nist.gov/div898/strd/. Wampler1 and 2 are certified with errors of exactly 0.",
