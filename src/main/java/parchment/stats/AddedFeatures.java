@@ -76,7 +76,7 @@ public final class AddedFeatures implements Showable {
 
     /** Returns the statistic of a feature whose values are taken in another order. */
     public double statistic(double[] feature, int[] order) {
-        return statistic(MixedDesign.pick(feature, order));
+        return statistic(Vectors.pick(feature, order));
     }
 
     /** Returns the slope that the feature would have. */

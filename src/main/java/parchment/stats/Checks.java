@@ -1,6 +1,5 @@
 package parchment.stats;
 
-import java.util.Arrays;
 import java.util.Locale;
 
 /** Refuses input that a method of this package cannot use, in one way everywhere. */
@@ -65,17 +64,5 @@ final class Checks {
                     + " goes up to " + number(largest) + ". Look for a slip of the pen, or take another unit.");
         }
         return values;
-    }
-
-    static double[] finite(double[] values) {
-        // A plain loop: this runs for every window of a moving median.
-        double[] kept = new double[values.length];
-        int count = 0;
-        for (double value : values) {
-            if (Double.isFinite(value)) {
-                kept[count++] = value;
-            }
-        }
-        return count == kept.length ? kept : Arrays.copyOf(kept, count);
     }
 }

@@ -76,7 +76,7 @@ final class CrossProducts {
         }
         pairs = index.pairs();
         values = blocks.toArray(new double[0][]);
-        responseSquares = FixedBasis.dot(data.rest, data.rest);
+        responseSquares = Vectors.dot(data.rest, data.rest);
     }
 
     private void add(

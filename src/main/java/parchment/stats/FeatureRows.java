@@ -53,7 +53,7 @@ final class FeatureRows {
         double[] scales = new double[names.size()];
         double[][] columns = new double[names.size()][];
         for (int k = 0; k < columns.length; k++) {
-            double[] column = MixedDesign.pick(features.get(k), rows);
+            double[] column = Vectors.pick(features.get(k), rows);
             means[k] = Arrays.stream(column).average().orElse(Double.NaN);
             double size = 0;
             for (int i = 0; i < column.length; i++) {
@@ -69,7 +69,7 @@ final class FeatureRows {
             }
             columns[k] = column;
         }
-        double[] y = MixedDesign.pick(response, rows);
+        double[] y = Vectors.pick(response, rows);
         double mean = Arrays.stream(y).average().orElse(Double.NaN);
         return new FeatureRows(
                 rows,
@@ -81,21 +81,7 @@ final class FeatureRows {
                 response.length - rows.length);
     }
 
-    /** Predicts rows from slopes of the given features: mean plus slopes times distances from the features' means. */
-    static double[] predict(double[] slopes, double[] means, double responseMean, List<double[]> features) {
-        Checks.sameLength("A prediction", slopes.length, "the features", features.size());
-        int n = features.isEmpty() ? 0 : features.get(0).length;
-        double[] out = new double[n];
-        Arrays.fill(out, responseMean);
-        for (int k = 0; k < slopes.length; k++) {
-            for (int i = 0; i < n; i++) {
-                out[i] += slopes[k] * (features.get(k)[i] - means[k]);
-            }
-        }
-        return out;
-    }
-
     static List<double[]> pick(List<double[]> features, int[] rows) {
-        return features.stream().map(f -> MixedDesign.pick(f, rows)).toList();
+        return features.stream().map(f -> Vectors.pick(f, rows)).toList();
     }
 }

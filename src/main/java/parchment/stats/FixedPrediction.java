@@ -7,11 +7,11 @@ import java.util.Map;
 
 /** Applies the fixed part of a fitted model to rows of a design with the same columns. */
 final class FixedPrediction {
-    private final FixedBasis basis;
+    private final OrthonormalBasis basis;
     private final double[] coefficients;
     private final List<String> allNames = new ArrayList<>();
 
-    FixedPrediction(FixedBasis basis, double[] coefficients, MixedDesign fittedOn) {
+    FixedPrediction(OrthonormalBasis basis, double[] coefficients, MixedDesign fittedOn) {
         this.basis = basis;
         this.coefficients = coefficients;
         fittedOn.fixed().forEach(term -> allNames.addAll(term.columnNames()));

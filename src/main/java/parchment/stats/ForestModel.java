@@ -57,7 +57,7 @@ public final class ForestModel implements Showable {
                     + " rows without missing numbers, but there are " + data.rows.length + ".");
         }
         double[][] columns = FeatureRows.pick(features, data.rows).toArray(double[][]::new);
-        double[] y = MixedDesign.pick(response, data.rows);
+        double[] y = Vectors.pick(response, data.rows);
         int[][] ranks = RegressionTree.ranks(columns);
         int tried = Math.max(1, names.size() / 3);
         // Each tree has a generator of its own, so that the order in which threads grow them does not matter.
@@ -92,7 +92,7 @@ public final class ForestModel implements Showable {
             List<String> names, List<double[]> features, double[] response, int trees, GroupedFolds folds, long seed) {
         return HeldOutErrors.of("trees", new double[] {0, trees}, response, folds, (train, test) -> {
             ForestModel forest =
-                    fit(names, FeatureRows.pick(features, train), MixedDesign.pick(response, train), trees, seed);
+                    fit(names, FeatureRows.pick(features, train), Vectors.pick(response, train), trees, seed);
             double mean = Arrays.stream(train)
                     .mapToDouble(row -> response[row])
                     .filter(Double::isFinite)

@@ -81,9 +81,9 @@ public final class GaussianProcess implements Showable {
                 .map(v -> v + data.responseMean - mean)
                 .toArray();
         int p = names.size();
-        double size = FixedBasis.norm(rest) / Math.sqrt(rest.length);
+        double size = Vectors.norm(rest) / Math.sqrt(rest.length);
         for (int k = 0; k < p; k++) {
-            if (FixedBasis.norm(data.columns[k]) == 0) {
+            if (Vectors.norm(data.columns[k]) == 0) {
                 throw new CannotFitException("A Gaussian process needs features that vary, but " + names.get(k)
                         + " has one value only; leave it out.");
             }
@@ -102,11 +102,11 @@ public final class GaussianProcess implements Showable {
                 Arrays.fill(start, 0, p, Math.log(length));
                 start[p] = Math.log(size);
                 start[p + 1] = Math.log(noise * size);
-                found.add(QuasiNewton.minimum(surface, start));
+                found.add(QuasiNewton.polishedMinimum(surface, start));
             }
         }
-        QuasiNewton best = Collections.min(found, Comparator.comparingDouble(search -> search.value));
-        double[] logs = best.x;
+        QuasiNewton best = Collections.min(found, Comparator.comparingDouble(QuasiNewton::value));
+        double[] logs = best.place();
         for (int k = 0; k < p; k++) {
             logs[k] += Math.log(data.scales[k]);
         }
@@ -117,7 +117,7 @@ public final class GaussianProcess implements Showable {
                 mean,
                 logs,
                 data.leftOut,
-                best.converged
+                best.converged()
                         ? List.of()
                         : List.of("A length, the size or the noise lies at the edge of what was searched: the data do"
                                 + " not tell it."));
@@ -199,7 +199,7 @@ public final class GaussianProcess implements Showable {
         for (int i = 0; i < lower.length; i++) {
             log += Math.log(lower[i][i]);
         }
-        return -0.5 * FixedBasis.dot(rest, weights) - log - 0.5 * rest.length * Math.log(2 * Math.PI);
+        return -0.5 * Vectors.dot(rest, weights) - log - 0.5 * rest.length * Math.log(2 * Math.PI);
     }
 
     private static double distance(double[] a, double[] b, double[] lengths) {
@@ -220,7 +220,7 @@ public final class GaussianProcess implements Showable {
 
     /** Returns the surface's expected height; NaN where a feature is missing. */
     public double value(double... x) {
-        return mean + FixedBasis.dot(covarianceWith(x), weights);
+        return mean + Vectors.dot(covarianceWith(x), weights);
     }
 
     /** Returns the standard error of the height itself (of the surface, not of a new noisy value), at the estimated lengths and sizes. */
@@ -228,7 +228,7 @@ public final class GaussianProcess implements Showable {
         double[] with = covarianceWith(x);
         double[] solved =
                 factor.getSolver().solve(new ArrayRealVector(with, false)).toArray();
-        return Math.sqrt(Math.max(0, signal * signal - FixedBasis.dot(with, solved)));
+        return Math.sqrt(Math.max(0, signal * signal - Vectors.dot(with, solved)));
     }
 
     /** Returns the length of each feature, in its unit: the distance over which the response changes. */
@@ -300,7 +300,7 @@ public final class GaussianProcess implements Showable {
                 return Double.POSITIVE_INFINITY;
             }
             double[][] inverse = factor.getSolver().getInverse().getData();
-            double[] weights = Satterthwaite.times(inverse, rest);
+            double[] weights = Vectors.times(inverse, rest);
             Arrays.fill(gradient, 0);
             for (int i = 0; i < n; i++) {
                 for (int j = 0; j <= i; j++) {

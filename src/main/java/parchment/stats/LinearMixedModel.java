@@ -47,7 +47,7 @@ public final class LinearMixedModel implements Showable {
         if (!search.converged) {
             words.add("The search for the variances did not settle; treat this fit with care.");
         }
-        if (search.unbounded || !(search.value.squares > nothing(MixedDesign.pick(design.response(), data.rows)))) {
+        if (search.unbounded || !(search.value.squares > nothing(Vectors.pick(design.response(), data.rows)))) {
             words.add("The residual variance is estimated as nearly zero: the terms reproduce the response.");
         }
         for (VarianceComponent component : varianceComponents()) {
@@ -282,10 +282,10 @@ public final class LinearMixedModel implements Showable {
     }
 
     private Estimate estimate(String name, double[] contrast) {
-        double variance = Satterthwaite.quadratic(covariance, contrast);
+        double variance = Vectors.quadratic(covariance, contrast);
         return new Estimate(
                 name,
-                FixedBasis.dot(contrast, coefficients),
+                Vectors.dot(contrast, coefficients),
                 Math.sqrt(Math.max(0, variance)),
                 degrees().degreesOfFreedom(contrast));
     }

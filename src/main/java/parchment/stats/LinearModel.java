@@ -16,14 +16,14 @@ public final class LinearModel implements Showable {
     private static final double ALIASED = 1e-12;
 
     private final MixedDesign design;
-    private final FixedBasis basis;
+    private final OrthonormalBasis basis;
     private final int[] rows;
     private final double[] coefficients;
     private final double[] rest;
     private final double[] effects;
     private final double sigma;
 
-    private LinearModel(MixedDesign design, FixedBasis basis, int[] rows, double[] effects, double[] rest) {
+    private LinearModel(MixedDesign design, OrthonormalBasis basis, int[] rows, double[] effects, double[] rest) {
         this.design = design;
         this.basis = basis;
         this.rows = rows;
@@ -31,7 +31,7 @@ public final class LinearModel implements Showable {
         this.rest = rest;
         this.coefficients = basis.backSolve(effects);
         int df = rows.length - basis.size();
-        this.sigma = df > 0 ? FixedBasis.norm(rest) / Math.sqrt(df) : Double.NaN;
+        this.sigma = df > 0 ? Vectors.norm(rest) / Math.sqrt(df) : Double.NaN;
     }
 
     /**
@@ -57,7 +57,7 @@ public final class LinearModel implements Showable {
                 columns.add(Checks.computable(
                         "Least squares",
                         "the column '" + term.columnNames().get(c) + "'",
-                        MixedDesign.pick(term.columns().get(c), rows)));
+                        Vectors.pick(term.columns().get(c), rows)));
             }
         }
         if (rows.length == 0) {
@@ -65,14 +65,14 @@ public final class LinearModel implements Showable {
                     + design.rows() + ". Leave terms out or look for missing values.");
         }
         // Columns beyond the number of rows are dropped as determined by the others.
-        FixedBasis basis = FixedBasis.of(names, columns, ALIASED);
-        double[] rest = Checks.computable("Least squares", "the response", MixedDesign.pick(design.response(), rows));
+        OrthonormalBasis basis = OrthonormalBasis.of(names, columns, ALIASED);
+        double[] rest = Checks.computable("Least squares", "the response", Vectors.pick(design.response(), rows));
         double[] effects = new double[basis.size()];
         // A second sweep takes out what rounding left in the residuals of the first.
         for (int pass = 0; pass < 3; pass++) {
             for (int k = 0; k < effects.length; k++) {
                 double[] q = basis.q.get(k);
-                double dot = FixedBasis.dot(q, rest);
+                double dot = Vectors.dot(q, rest);
                 effects[k] += dot;
                 for (int i = 0; i < rest.length; i++) {
                     rest[i] -= dot * q[i];
@@ -110,7 +110,7 @@ public final class LinearModel implements Showable {
     }
 
     public double residualSumOfSquares() {
-        return FixedBasis.dot(rest, rest);
+        return Vectors.dot(rest, rest);
     }
 
     /** Returns the coefficients of the columns kept. */

@@ -2,8 +2,6 @@ package parchment.stats;
 
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.SplittableRandom;
-import java.util.function.ToDoubleFunction;
 import parchment.display.Showable;
 
 /**
@@ -13,7 +11,7 @@ import parchment.display.Showable;
  * <p>Not for features that were inferred from a model (Berkson error): those do not shrink slopes this way.
  *
  * @see <a href="https://doi.org/10.1201/9781420010138">Carroll, Ruppert, Stefanski and Crainiceanu 2006, Measurement Error in Nonlinear
- *     Models, chapters 4 and 5</a>
+ *     Models, chapter 4</a>
  */
 public final class MeasurementError implements Showable {
     /** Under this reliability a corrected slope would be mostly correction. */
@@ -41,7 +39,7 @@ public final class MeasurementError implements Showable {
                     "The standard deviation of a measure's error must be 0 or more, but it is "
                             + Checks.number(errorStandardDeviation) + ".");
         }
-        double[] finite = Checks.finite(adjusted);
+        double[] finite = Vectors.finite(adjusted);
         double mean = Arrays.stream(finite).average().orElse(Double.NaN);
         double variance =
                 Arrays.stream(finite).map(v -> (v - mean) * (v - mean)).sum() / (finite.length - 1);
@@ -73,47 +71,6 @@ public final class MeasurementError implements Showable {
                         naive.standardError() / reliability,
                         naive.degreesOfFreedom())
                 : new Estimate(naive.name(), Double.NaN, Double.NaN, naive.degreesOfFreedom());
-    }
-
-    /**
-     * Corrects an estimate of any kind by simulation and extrapolation (SIMEX; Cook and Stefanski 1994, J. Am. Stat. Assoc. 89:1314):
-     * adds more error, sees how the estimate moves, and follows a parabola back to no error. Takes out most of the bias, not all, when
-     * the reliability is low.
-     *
-     * @param feature the feature as measured, NaN where missing
-     * @param repeats simulations per amount of error, as in 50
-     * @param seed of the simulation
-     * @param estimator takes a feature, returns the estimate
-     */
-    public double extrapolated(double[] feature, int repeats, long seed, ToDoubleFunction<double[]> estimator) {
-        double[] amounts = {0, 0.5, 1, 1.5, 2};
-        double[] means = new double[amounts.length];
-        SplittableRandom random = new SplittableRandom(seed);
-        means[0] = estimator.applyAsDouble(feature.clone());
-        for (int r = 0; r < repeats; r++) {
-            double[] noise = new double[feature.length];
-            Arrays.setAll(noise, i -> random.nextGaussian());
-            for (int a = 1; a < amounts.length; a++) {
-                double[] worse = feature.clone();
-                for (int i = 0; i < worse.length; i++) {
-                    worse[i] += Math.sqrt(amounts[a]) * errorStandardDeviation * noise[i];
-                }
-                means[a] += estimator.applyAsDouble(worse) / repeats;
-            }
-        }
-        double[][] normal = new double[3][3];
-        double[] right = new double[3];
-        for (int a = 0; a < amounts.length; a++) {
-            double[] powers = {1, amounts[a], amounts[a] * amounts[a]};
-            for (int i = 0; i < 3; i++) {
-                right[i] += powers[i] * means[a];
-                for (int j = 0; j < 3; j++) {
-                    normal[i][j] += powers[i] * powers[j];
-                }
-            }
-        }
-        double[] parabola = SmallSolve.solve(normal, right).orElseThrow(); // five amounts, three powers
-        return parabola[0] - parabola[1] + parabola[2];
     }
 
     @Override

@@ -161,12 +161,12 @@ public final class MixedDesign implements Showable {
     public MixedDesign withRows(int... rows) {
         return new MixedDesign(
                 responseName,
-                pick(response, rows),
+                Vectors.pick(response, rows),
                 fixed.stream()
                         .map(t -> new FixedTerm(
                                 t.name(),
                                 t.columnNames(),
-                                t.columns().stream().map(c -> pick(c, rows)).toList()))
+                                t.columns().stream().map(c -> Vectors.pick(c, rows)).toList()))
                         .toList(),
                 random.stream().map(t -> t.rows(rows)).toList());
     }
@@ -246,14 +246,6 @@ public final class MixedDesign implements Showable {
         }
         throw new IllegalArgumentException(
                 "The design has no fixed term '" + name + "'. Fixed terms: " + String.join(", ", fixedNames()) + ".");
-    }
-
-    static double[] pick(double[] values, int[] rows) {
-        double[] picked = new double[rows.length];
-        for (int i = 0; i < rows.length; i++) {
-            picked[i] = values[rows[i]];
-        }
-        return picked;
     }
 
     @Override

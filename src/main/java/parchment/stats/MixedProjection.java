@@ -29,7 +29,7 @@ final class MixedProjection {
             }
         }
         for (int k = 0; k < fixed.length; k++) {
-            fixed[k] = FixedBasis.dot(data.basis.q.get(k), v);
+            fixed[k] = Vectors.dot(data.basis.q.get(k), v);
         }
         double[] effects = system.solveFor(cross, fixed);
         double[] out = v.clone();

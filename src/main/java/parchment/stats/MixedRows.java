@@ -8,7 +8,7 @@ final class MixedRows {
     private static final String JOB = "A mixed model";
 
     final int[] rows;
-    final FixedBasis basis;
+    final OrthonormalBasis basis;
     final List<RandomBlock> blocks;
     final List<String> notes;
     /** The response after least squares on the fixed columns, and the coefficients taken out. */
@@ -17,7 +17,7 @@ final class MixedRows {
     final double[] taken;
 
     private MixedRows(
-            int[] rows, FixedBasis basis, List<RandomBlock> blocks, List<String> notes, double[] rest, double[] taken) {
+            int[] rows, OrthonormalBasis basis, List<RandomBlock> blocks, List<String> notes, double[] rest, double[] taken) {
         this.rows = rows;
         this.basis = basis;
         this.blocks = blocks;
@@ -36,10 +36,10 @@ final class MixedRows {
                 columns.add(Checks.computable(
                         JOB,
                         "the fixed column '" + term.columnNames().get(c) + "'",
-                        MixedDesign.pick(term.columns().get(c), rows)));
+                        Vectors.pick(term.columns().get(c), rows)));
             }
         }
-        FixedBasis basis = FixedBasis.of(names, columns);
+        OrthonormalBasis basis = OrthonormalBasis.of(names, columns);
         if (rows.length < basis.size() + 1) {
             throw new CannotFitException(
                     "A mixed model with " + basis.size() + " fixed columns needs at least " + (basis.size() + 1)
@@ -55,15 +55,15 @@ final class MixedRows {
         for (RandomTerm term : design.randomTerms()) {
             term.columns()
                     .forEach(column -> Checks.computable(
-                            JOB, "the random term '" + term.name() + "'", MixedDesign.pick(column, rows)));
+                            JOB, "the random term '" + term.name() + "'", Vectors.pick(column, rows)));
             keep(RandomBlock.of(term, rows), blocks, basis, notes);
         }
-        double[] rest = Checks.computable(JOB, "the response", MixedDesign.pick(design.response(), rows));
+        double[] rest = Checks.computable(JOB, "the response", Vectors.pick(design.response(), rows));
         double[] taken = new double[basis.size()];
         for (int pass = 0; pass < 2; pass++) {
             for (int k = 0; k < basis.size(); k++) {
                 double[] q = basis.q.get(k);
-                double dot = FixedBasis.dot(q, rest);
+                double dot = Vectors.dot(q, rest);
                 taken[k] += dot;
                 for (int i = 0; i < rest.length; i++) {
                     rest[i] -= dot * q[i];
@@ -73,7 +73,7 @@ final class MixedRows {
         return new MixedRows(rows, basis, List.copyOf(blocks), List.copyOf(notes), rest, taken);
     }
 
-    private static void keep(RandomBlock given, List<RandomBlock> blocks, FixedBasis basis, List<String> notes) {
+    private static void keep(RandomBlock given, List<RandomBlock> blocks, OrthonormalBasis basis, List<String> notes) {
         RandomBlock block = given;
         String name = "The random term '" + block.name + "' was dropped: ";
         if (block.kind == RandomTerm.Kind.SMOOTH) {
@@ -128,12 +128,12 @@ final class MixedRows {
     }
 
     private static boolean proportional(double[] a, double[] b) {
-        double cosine = FixedBasis.dot(a, b) / (FixedBasis.norm(a) * FixedBasis.norm(b));
+        double cosine = Vectors.dot(a, b) / (Vectors.norm(a) * Vectors.norm(b));
         return !(Math.abs(cosine) < 1 - 1e-12);
     }
 
     /** Says whether every group's column lies in the space of the fixed columns. */
-    private static boolean determined(RandomBlock block, FixedBasis basis) {
+    private static boolean determined(RandomBlock block, OrthonormalBasis basis) {
         if (block.nodes() > basis.size()) {
             return false;
         }

@@ -95,7 +95,7 @@ public final class NonlinearModel implements Showable {
                 x[i][k] = predictors.get(k)[rows[i]];
             }
         }
-        double[] y = MixedDesign.pick(response, rows);
+        double[] y = Vectors.pick(response, rows);
         if (!Double.isFinite(squares(curve, x, y, start))) {
             throw new IllegalArgumentException(
                     "The curve has no finite value at the starting values; start from others.");
@@ -246,7 +246,7 @@ public final class NonlinearModel implements Showable {
             }
         }
         for (int i = 0; i < p; i++) {
-            errors[i] = Math.sqrt(variance) * FixedBasis.norm(inverse[i]) / lengths[i];
+            errors[i] = Math.sqrt(variance) * Vectors.norm(inverse[i]) / lengths[i];
         }
         return errors;
     }

@@ -27,21 +27,16 @@ final class OrdinalCovariance {
         int[] free = IntStream.range(0, found.length)
                 .filter(k -> k < first || found[k] > 0)
                 .toArray();
-        double[][] all = QuasiNewton.hessian(likelihood, found);
-        double[][] bend = new double[free.length][];
-        double[][] rows = new double[found.length][];
-        for (int i = 0; i < free.length; i++) {
-            bend[i] = MixedDesign.pick(all[free[i]], free);
-        }
-        for (int i = 0; i < found.length; i++) {
-            rows[i] = MixedDesign.pick(back[i], free);
-        }
-        Optional<double[][]> inverse = SmallSolve.inverse(bend);
+        double[][] rows = Arrays.stream(back).map(row -> Vectors.pick(row, free)).toArray(double[][]::new);
+        Optional<double[][]> inverse = QuasiNewton.hessian(likelihood, found)
+                .flatMap(all -> SmallSolve.inverse(
+                        Arrays.stream(free).mapToObj(k -> Vectors.pick(all[k], free)).toArray(double[][]::new)));
         double[][] matrix = new double[found.length][found.length];
         for (int i = 0; i < found.length; i++) {
-            double[] times = inverse.isPresent() ? Satterthwaite.times(inverse.get(), rows[i]) : new double[0];
+            double[] row = rows[i];
+            double[] times = inverse.map(known -> Vectors.times(known, row)).orElse(new double[0]);
             for (int j = 0; j < found.length; j++) {
-                matrix[i][j] = inverse.isPresent() ? FixedBasis.dot(rows[j], times) : Double.NaN;
+                matrix[i][j] = inverse.isPresent() ? Vectors.dot(rows[j], times) : Double.NaN;
             }
         }
         return new OrdinalCovariance(back, matrix);
@@ -68,7 +63,7 @@ final class OrdinalCovariance {
     }
 
     double[] natural(double[] found) {
-        return Satterthwaite.times(back, found);
+        return Vectors.times(back, found);
     }
 
     double[][] matrix() {

@@ -26,14 +26,14 @@ final class OrdinalExpectation {
             double[] thresholds,
             double[] coefficients,
             double[] deviations,
-            FixedBasis basis,
+            OrthonormalBasis basis,
             MixedDesign design) {
         this.steps = new double[thresholds.length];
         Arrays.setAll(steps, j -> categories[j + 1] - categories[j]);
         this.thresholds = thresholds;
         this.coefficients = coefficients;
         this.deviations = deviations;
-        this.spread = Math.sqrt(FixedBasis.dot(deviations, deviations));
+        this.spread = Math.sqrt(Vectors.dot(deviations, deviations));
         double[] padded = new double[basis.size()];
         System.arraycopy(coefficients, 0, padded, 1, coefficients.length);
         this.fixed = new FixedPrediction(basis, padded, design);
@@ -44,7 +44,7 @@ final class OrdinalExpectation {
         double difference = mean(to, 1, gradient) - mean(from, -1, gradient);
         double variance = 0;
         for (int i = 0; i < gradient.length; i++) {
-            variance += gradient[i] * FixedBasis.dot(covariance[i], gradient);
+            variance += gradient[i] * Vectors.dot(covariance[i], gradient);
         }
         return new Estimate(
                 "difference of expected scores", difference, Math.sqrt(variance), Double.POSITIVE_INFINITY);

@@ -123,7 +123,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
                 right[e] -= mode[e];
             }
             double[] move = system.solve(right);
-            double promised = FixedBasis.dot(move, right);
+            double promised = Vectors.dot(move, right);
             if (!(promised > 1e-20)) {
                 return joint;
             }
@@ -163,7 +163,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
             weight[i] = fa * logistic(-a) + fb * logistic(-b);
             sum += logLogistic(a) + logLogistic(-b) + Math.log1p(-Math.exp(b - a));
         }
-        return sum - 0.5 * FixedBasis.dot(u, u);
+        return sum - 0.5 * Vectors.dot(u, u);
     }
 
     private void fillGradient(double[] p, OrdinalSystem system, double[] gradient) {
@@ -198,7 +198,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
             }
         }
         for (int k = 0; k < fixed; k++) {
-            gradient[thresholds + k] = FixedBasis.dot(byEta, data.columns.get(k));
+            gradient[thresholds + k] = Vectors.dot(byEta, data.columns.get(k));
         }
         for (int t = 0; t < terms; t++) {
             int[] group = data.blocks.get(t).group;

@@ -42,8 +42,8 @@ public final class OrdinalMixedModel implements Showable {
         this.design = design;
         this.data = data;
         OrdinalLikelihood likelihood = new OrdinalLikelihood(data);
-        QuasiNewton search = QuasiNewton.minimum(likelihood, likelihood.start());
-        double[] found = search.x;
+        QuasiNewton search = QuasiNewton.polishedMinimum(likelihood, likelihood.start());
+        double[] found = search.place();
         int thresholdCount = data.categories.length - 1;
         int first = found.length - data.blocks.size();
         List<String> words = new ArrayList<>(data.notes);
@@ -51,7 +51,7 @@ public final class OrdinalMixedModel implements Showable {
             found[k] = Math.abs(found[k]);
             double[] atZero = found.clone();
             atZero[k] = 0;
-            if (found[k] < ZERO || likelihood.value(atZero, new double[found.length]) <= search.value + 1e-9) {
+            if (found[k] < ZERO || likelihood.value(atZero, new double[found.length]) <= search.value() + 1e-9) {
                 found = atZero;
                 words.add(data.blocks.get(k - first).name
                         + ": the variance between groups is estimated as zero, its lower bound.");
@@ -70,8 +70,8 @@ public final class OrdinalMixedModel implements Showable {
         this.standardErrors = spread.standardErrors();
         // On the columns scaled to a root mean square of 1: a coefficient per unit is large where the unit is.
         boolean runaway = Arrays.stream(found, 0, first).anyMatch(v -> Math.abs(v) > RUNAWAY);
-        this.settled = search.converged && !runaway;
-        if (!search.converged) {
+        this.settled = search.converged() && !runaway;
+        if (!search.converged()) {
             words.add("The search did not settle; treat this fit with care.");
         }
         if (runaway) {

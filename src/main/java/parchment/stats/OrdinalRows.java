@@ -10,7 +10,7 @@ final class OrdinalRows {
     final int[] rows;
     final double[] categories;
     final int[] category;
-    final FixedBasis basis;
+    final OrthonormalBasis basis;
     /** The orthonormal columns after the intercept, scaled to a root mean square of 1. */
     final List<double[]> columns = new ArrayList<>();
 
@@ -21,7 +21,7 @@ final class OrdinalRows {
             int[] rows,
             double[] categories,
             int[] category,
-            FixedBasis basis,
+            OrthonormalBasis basis,
             List<RandomBlock> blocks,
             List<String> notes) {
         this.rows = rows;
@@ -43,7 +43,7 @@ final class OrdinalRows {
         int[] rows = IntStream.range(0, design.rows())
                 .filter(i -> Double.isFinite(design.responseAt(i)) && design.complete(i))
                 .toArray();
-        double[] response = MixedDesign.pick(design.response(), rows);
+        double[] response = Vectors.pick(design.response(), rows);
         double[] categories = Arrays.stream(response).sorted().distinct().toArray();
         if (categories.length < 2) {
             throw new CannotFitException(
@@ -69,10 +69,10 @@ final class OrdinalRows {
                 columns.add(Checks.computable(
                         "An ordinal model",
                         "the fixed column '" + term.columnNames().get(c) + "'",
-                        MixedDesign.pick(term.columns().get(c), rows)));
+                        Vectors.pick(term.columns().get(c), rows)));
             }
         }
-        FixedBasis basis = FixedBasis.of(names, columns);
+        OrthonormalBasis basis = OrthonormalBasis.of(names, columns);
         List<String> notes = new ArrayList<>();
         for (String name : basis.aliasedNames) {
             notes.add("The fixed column '" + name

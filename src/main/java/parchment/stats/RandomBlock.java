@@ -50,7 +50,7 @@ final class RandomBlock {
         double common = 0;
         for (int c = 0; c < size; c++) {
             columns[c] = used.columns().get(c);
-            scales[c] = Math.max(FixedBasis.norm(columns[c]) / Math.sqrt(Math.max(1, rows.length)), Double.MIN_NORMAL);
+            scales[c] = Math.max(Vectors.norm(columns[c]) / Math.sqrt(Math.max(1, rows.length)), Double.MIN_NORMAL);
             common = Math.max(common, scales[c]);
         }
         for (int c = 0; c < size; c++) {

@@ -130,7 +130,7 @@ public final class RandomTerm {
                 kind,
                 List.copyOf(kept),
                 components,
-                columns.stream().map(c -> MixedDesign.pick(c, rows)).toList());
+                columns.stream().map(c -> Vectors.pick(c, rows)).toList());
     }
 
     @Override

@@ -11,14 +11,14 @@ public final class Robust {
 
     /** Returns the median, or NaN if no number is left. */
     public static double median(double[] values) {
-        double[] sorted = Checks.finite(values);
+        double[] sorted = Vectors.finite(values);
         Arrays.sort(sorted);
         return medianOfSorted(sorted, sorted.length);
     }
 
     /** Returns the median absolute deviation from the median, times 1.4826 so that it reads as a standard deviation. */
     public static double medianAbsoluteDeviation(double[] values) {
-        double[] finite = Checks.finite(values);
+        double[] finite = Vectors.finite(values);
         double middle = median(finite);
         for (int i = 0; i < finite.length; i++) {
             finite[i] = Math.abs(finite[i] - middle);
@@ -40,7 +40,7 @@ public final class Robust {
             throw new IllegalArgumentException(
                     "A quantile needs a share from 0 to 1, but it is " + Checks.number(share) + ".");
         }
-        double[] sorted = Checks.finite(values);
+        double[] sorted = Vectors.finite(values);
         if (sorted.length == 0) {
             return Double.NaN;
         }

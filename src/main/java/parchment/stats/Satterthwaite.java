@@ -15,7 +15,7 @@ final class Satterthwaite {
     private final List<double[][]> derivatives = new ArrayList<>();
     private final double[][] parameterCovariance;
 
-    Satterthwaite(MixedSystem system, FixedBasis basis, double[] theta, double sigma, double[][] covariance) {
+    Satterthwaite(MixedSystem system, OrthonormalBasis basis, double[] theta, double sigma, double[][] covariance) {
         this.covariance = covariance;
         List<Integer> free = new ArrayList<>();
         for (int k = 0; k < theta.length; k++) {
@@ -105,12 +105,12 @@ final class Satterthwaite {
         if (parameterCovariance.length == 0) {
             return Double.NaN;
         }
-        double variance = quadratic(covariance, contrast);
+        double variance = Vectors.quadratic(covariance, contrast);
         double[] gradient = new double[derivatives.size()];
         for (int k = 0; k < gradient.length; k++) {
-            gradient[k] = quadratic(derivatives.get(k), contrast);
+            gradient[k] = Vectors.quadratic(derivatives.get(k), contrast);
         }
-        double spread = quadratic(parameterCovariance, gradient);
+        double spread = Vectors.quadratic(parameterCovariance, gradient);
         return spread > 0 ? 2 * variance * variance / spread : Double.POSITIVE_INFINITY;
     }
 
@@ -119,9 +119,9 @@ final class Satterthwaite {
         int rows = contrasts.length;
         double[][] middle = new double[rows][rows];
         for (int i = 0; i < rows; i++) {
-            double[] half = times(covariance, contrasts[i]);
+            double[] half = Vectors.times(covariance, contrasts[i]);
             for (int j = 0; j < rows; j++) {
-                middle[i][j] = FixedBasis.dot(half, contrasts[j]);
+                middle[i][j] = Vectors.dot(half, contrasts[j]);
             }
         }
         if (rows == 0) {
@@ -150,7 +150,7 @@ final class Satterthwaite {
                     direction[c] += v[i] * contrasts[i][c];
                 }
             }
-            double value = FixedBasis.dot(direction, coefficients);
+            double value = Vectors.dot(direction, coefficients);
             sum += value * value / variance;
             double df = degreesOfFreedom(direction);
             lowest = Math.min(lowest, df);
@@ -166,17 +166,5 @@ final class Satterthwaite {
         // With two degrees of freedom or fewer in a direction the moments do not exist; the smallest is on the safe
         // side.
         return new FTest(name, sum / rank, rank, lowest <= 2 || Double.isNaN(denominator) ? lowest : denominator);
-    }
-
-    static double quadratic(double[][] matrix, double[] v) {
-        return FixedBasis.dot(times(matrix, v), v);
-    }
-
-    static double[] times(double[][] matrix, double[] v) {
-        double[] out = new double[matrix.length];
-        for (int i = 0; i < out.length; i++) {
-            out[i] = FixedBasis.dot(matrix[i], v);
-        }
-        return out;
     }
 }

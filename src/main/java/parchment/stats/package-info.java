@@ -1,6 +1,6 @@
 /**
- * Holds the numerical methods: local regression, robust filters, linear and nonlinear least squares, mixed models of scores as numbers and as
- * ordered steps, smooth curves and surfaces, regression on many features, resampling by group.
+ * The numerical methods: local regression, linear and nonlinear least squares, mixed models of scores as numbers and as ordered steps,
+ * Gaussian processes and forests, resampling by group.
  *
  * <p>Nothing here knows of coffee. Inputs are plain arrays of numbers and lists of group labels; a missing number is NaN and is
  * left out, and every result says how many rows it used and how many it left out. Randomness always takes a seed. For example, a

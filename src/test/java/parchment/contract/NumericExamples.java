@@ -8,9 +8,6 @@ import java.util.function.Function;
 import parchment.logbook.Logbook;
 import parchment.stats.AddedFeatures;
 import parchment.stats.Autocovariance;
-import parchment.stats.CubicCurve;
-import parchment.stats.ElasticNet;
-import parchment.stats.ElasticNetChoice;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
 import parchment.stats.ForestModel;
@@ -18,7 +15,6 @@ import parchment.stats.GaussianProcess;
 import parchment.stats.GroupBootstrap;
 import parchment.stats.GroupedConformal;
 import parchment.stats.GroupedFolds;
-import parchment.stats.HampelFilter;
 import parchment.stats.HiddenCause;
 import parchment.stats.Interval;
 import parchment.stats.Likelihood;
@@ -31,22 +27,13 @@ import parchment.stats.MixedDesign;
 import parchment.stats.NewGroupForecast;
 import parchment.stats.NonlinearModel;
 import parchment.stats.OrdinalMixedModel;
-import parchment.stats.ParametricBootstrap;
-import parchment.stats.PartialLeastSquares;
-import parchment.stats.PenalizedSpline;
-import parchment.stats.PenalizedSurface;
 import parchment.stats.Permutation;
 import parchment.stats.PermutationTest;
 import parchment.stats.ProcessShape;
 import parchment.stats.QuadraticPeak;
 import parchment.stats.RandomTerm;
-import parchment.stats.SplineBasis;
-import parchment.stats.process.CusumChart;
-import parchment.stats.process.EwmaChart;
-import parchment.stats.process.IndividualsChart;
 import parchment.stats.process.LevelChanges;
-import parchment.stats.process.PenalizedChanges;
-import parchment.stats.process.RunLength;
+import parchment.stats.process.Signal;
 
 /** Results of the numerics, on random numbers with a fixed seed. */
 final class NumericExamples {
@@ -79,16 +66,13 @@ final class NumericExamples {
         });
         roots.put("AddedFeatures", logbook -> AddedFeatures.to(model, day));
         roots.put("Autocovariance", logbook -> Autocovariance.of(1.0 / 3, 0.2, 5));
-        roots.put("CubicCurve", logbook -> CubicCurve.natural(x, y));
         roots.put("Fieller", logbook -> Fieller.of(2, 3, 0.1, 0, 0.1, 20, 0.9));
         roots.put("GroupBootstrap", logbook -> GroupBootstrap.of(day, 1));
         roots.put("GroupedFolds", logbook -> GroupedFolds.of(day, 4, 1));
-        roots.put("HampelFilter.Result", logbook -> HampelFilter.of(3).apply(x, y));
         roots.put("HiddenCause", logbook -> HiddenCause.of(slope));
         roots.put("Interval", logbook -> slope.interval(0.9));
         roots.put("LocalFit", logbook -> LocalRegression.of(3).fit(x, y));
         roots.put("MeasurementError", logbook -> MeasurementError.of(y, 0.1));
-        roots.put("PenalizedSpline", logbook -> PenalizedSpline.fit(x, y, 8));
         roots.put("Permutation", logbook -> Permutation.withinBlocks(day, 1));
         roots.put(
                 "PermutationTest",
@@ -97,27 +81,17 @@ final class NumericExamples {
         roots.put(
                 "QuadraticPeak",
                 logbook -> QuadraticPeak.of(0.1, -0.2, new double[][] {{0.01, 0}, {0, 0.01}}, 20, 0.9, 5, tried));
-        roots.put("ElasticNet", logbook -> ElasticNet.fit(List.of("x"), List.of(x), y, 0.5, 0.1));
-        roots.put("PartialLeastSquares", logbook -> PartialLeastSquares.fit(List.of("x"), List.of(x), y, 1));
         roots.put(
                 "HeldOutErrors",
-                logbook -> PartialLeastSquares.heldOut(List.of("x"), List.of(x), y, 1, GroupedFolds.of(day, 4, 1)));
-        roots.put("IndividualsChart", logbook -> IndividualsChart.of(y));
-        roots.put("EwmaChart", logbook -> EwmaChart.of(y, 1.0 / 3, 1));
-        roots.put("CusumChart", logbook -> CusumChart.of(y, 1.0 / 3, 1));
+                logbook -> ForestModel.heldOut(List.of("x"), List.of(x), y, 5, GroupedFolds.of(day, 4, 1), 1));
+        roots.put("Signal", logbook -> new Signal(29, 5.28, Signal.Side.ABOVE));
         roots.put("LevelChanges", logbook -> LevelChanges.exact(y, 3, 3));
-        roots.put("PenalizedChanges", logbook -> PenalizedChanges.of(y, 3, 2));
-        roots.put("RunLength", logbook -> RunLength.ofIndividuals(3));
-        GroupedFolds folds = GroupedFolds.of(day, 4, 1);
-        double[] other = new double[ROWS];
         double[] grades = new double[ROWS];
         double[][] columns = new double[ROWS][];
         for (int i = 0; i < ROWS; i++) {
-            other[i] = i % 5;
             grades[i] = 1 + random.nextInt(3);
             columns[i] = new double[] {1, x[i]};
         }
-        roots.put("ElasticNetChoice", logbook -> ElasticNetChoice.of(List.of("x"), List.of(x), y, 0.5, folds));
         roots.put("ForestModel", logbook -> ForestModel.fit(List.of("x"), List.of(x), y, 5, 1));
         roots.put("GaussianProcess", logbook -> GaussianProcess.fit(List.of(x), y, ProcessShape.SQUARED_EXPONENTIAL));
         roots.put("GroupedConformal", logbook -> GroupedConformal.of(y, day));
@@ -132,11 +106,5 @@ final class NumericExamples {
                 logbook -> OrdinalMixedModel.fit(MixedDesign.of("grade", grades)
                         .withCovariate("x", x)
                         .withRandom(RandomTerm.intercept("day", day))));
-        roots.put("ParametricBootstrap", logbook -> {
-            MixedDesign smaller = MixedDesign.of("score", y).withRandom(RandomTerm.intercept("day", day));
-            return ParametricBootstrap.of(LinearMixedModel.fit(smaller, Likelihood.FULL), model, 19, 1);
-        });
-        roots.put("PenalizedSurface", logbook -> PenalizedSurface.fit(x, other, y, 5));
-        roots.put("SplineBasis", logbook -> SplineBasis.of(0, 13, 8));
     }
 }

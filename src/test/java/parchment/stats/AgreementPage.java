@@ -30,22 +30,13 @@ final class AgreementPage {
                                 + " those printed by Christensen (from memory: -86.49, 2.503, 1.528).",
                         AgreementOfMixedModels.ordinal()),
                 new Section(
-                        "Smooths of one and two features",
-                        "mgcv 1.8-41, `src/test/r/surface.R` for two features: mgcv's own bases and its REML, one penalty per part of the"
-                                + " surface. mgcv's `te` penalises the same basis otherwise and gives another surface of similar shape.",
-                        AgreementOfRegression.smooth()),
-                new Section(
                         "Gaussian process",
                         "scikit-learn 1.2.1. Eight points with everything given: noise variance 0.01, length 0.8, size 1, mean 0. Air quality: ozone by"
                                 + " temperature and wind, everything found, `src/test/python/gaussian_process.py`.",
-                        AgreementOfRegression.process()),
-                new Section(
-                        "Regression on many features",
-                        "glmnet 4.1-6 and pls 2.8-1, `src/test/r/penalised.R`.",
-                        AgreementOfRegression.penalised()),
+                        AgreementOfProcesses.process()),
                 new Section(
                         "NIST linear regression",
-                        "Certified to 15 digits; https://www.itl.nist.gov/div898/strd/.",
+                        "Certified to 15 digits; https://www.itl.nist.gov/div898/strd/. Wampler1 and 2 are certified with errors of exactly 0.",
                         AgreementOfNist.linear()),
                 new Section("NIST analysis of variance", "", AgreementOfNist.variance()),
                 new Section(

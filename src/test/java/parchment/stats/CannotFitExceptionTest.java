@@ -9,8 +9,6 @@ import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import parchment.stats.process.EwmaChart;
-import parchment.stats.process.IndividualsChart;
 import parchment.stats.process.LevelChanges;
 
 /** Data that are too few are told apart from arguments that are wrong. */
@@ -36,11 +34,6 @@ class CannotFitExceptionTest {
                         () -> LinearModel.fit(MixedDesign.of("y", new double[] {1, NONE})
                                 .withCovariate("x", new double[] {NONE, 2}))),
                 of("one score only", () -> OrdinalMixedModel.fit(MixedDesign.of("y", FLAT))),
-                of("three rows on a smooth", () -> PenalizedSpline.fit(TWO, TWO, 6)),
-                of("a smooth along one place", () -> PenalizedSpline.fit(FLAT, OTHER, 6)),
-                of("three rows on a surface", () -> PenalizedSurface.fit(TWO, TWO, TWO, 6)),
-                of("a surface over one place", () -> PenalizedSurface.fit(LINE, FLAT, OTHER, 6)),
-                of("a surface over a line", () -> PenalizedSurface.fit(LINE, LINE, OTHER, 6)),
                 of(
                         "one row for two parameters",
                         () -> NonlinearModel.fit(
@@ -49,8 +42,6 @@ class CannotFitExceptionTest {
                                 List.of("a", "b"),
                                 new double[] {0, 1},
                                 (x, p) -> p[0] + p[1] * x[0])),
-                of("two rows in a net", () -> ElasticNet.fit(List.of("x"), List.of(TWO), TWO, 0.5, 1)),
-                of("a flat response in a net", () -> ElasticNet.fit(List.of("x"), List.of(LINE), FLAT, 0.5, 1)),
                 of("eight rows in a forest", () -> ForestModel.fit(List.of("x"), List.of(LINE), OTHER, 5, 1)),
                 of("one group left out", () -> GroupedFolds.leaveOneOut(List.of("a", "a"))),
                 of("no group left out", () -> GroupedFolds.leaveOneOut(List.of("", ""))),
@@ -58,7 +49,6 @@ class CannotFitExceptionTest {
                 of("no group to draw from", () -> GroupBootstrap.of(List.of(""), 1)),
                 of("no curve to pool", () -> Autocovariance.pooled(List.of())),
                 of("an estimate without an error", () -> HiddenCause.of(new Estimate("x", 1, NONE, 5))),
-                of("a chart of one value", () -> IndividualsChart.of(new double[] {1})),
                 of("changes in too short a series", () -> LevelChanges.exact(new double[] {1, 2, 3}, 5, 1)));
     }
 
@@ -88,8 +78,7 @@ class CannotFitExceptionTest {
                                 RandomTerm.intercept("g", List.of("a", "a", "a", "a", "b", "b", "b", "b"))))),
                 of("one part", () -> GroupedFolds.of(List.of("a", "b"), 1, 1)),
                 of("no tree", () -> ForestModel.fit(List.of("x"), List.of(LINE), OTHER, 0, 1)),
-                of("a missing value on a chart", () -> IndividualsChart.of(new double[] {1, 2, NONE})),
-                of("a chart without a spread", () -> EwmaChart.of(LINE, 0, 0)));
+                of("a missing value in a search for changes", () -> LevelChanges.exact(new double[] {1, 2, NONE}, 1, 1)));
     }
 
     @ParameterizedTest(name = "{0}")

@@ -68,7 +68,7 @@ class EnvelopeFactorTest {
         double[][] inverse = SmallSolve.inverse(dense).orElseThrow();
         double[] right = new Random(4).doubles(77, -1, 1).toArray();
         double[] solved = system.solve(right);
-        double[] expected = Satterthwaite.times(inverse, right);
+        double[] expected = Vectors.times(inverse, right);
         double[] diagonal = system.inverseDiagonal();
         double determinant = 0;
         double[][] lower = SmallSolve.cholesky(dense).orElseThrow();

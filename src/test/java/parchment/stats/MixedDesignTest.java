@@ -160,9 +160,9 @@ class MixedDesignTest {
         double[] right = new double[2];
         for (int a = 0; a < 2; a++) {
             double[] via = SmallSolve.solve(v, x[a]).orElseThrow();
-            right[a] = FixedBasis.dot(via, y);
+            right[a] = Vectors.dot(via, y);
             for (int b = 0; b < 2; b++) {
-                information[a][b] = FixedBasis.dot(via, x[b]);
+                information[a][b] = Vectors.dot(via, x[b]);
             }
         }
         double[] beta = SmallSolve.solve(information, right).orElseThrow();
@@ -181,7 +181,7 @@ class MixedDesignTest {
         double logInformation = Math.log(information[0][0] * information[1][1] - information[0][1] * information[1][0]);
         double criterion = log
                 + logInformation
-                + FixedBasis.dot(rest, SmallSolve.solve(v, rest).orElseThrow())
+                + Vectors.dot(rest, SmallSolve.solve(v, rest).orElseThrow())
                 + (n - 2) * Math.log(2 * Math.PI);
         assertEquals(criterion, model.criterion(), 1e-8 * Math.abs(criterion));
         // Predicted cupper effect: variance times the sum of V^-1 (y - X b) over the cupper's rows.

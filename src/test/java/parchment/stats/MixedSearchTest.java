@@ -154,7 +154,7 @@ class MixedSearchTest {
         double[][] bend = {{4, 2}, {2, 4}};
         assertArrayEquals(
                 new double[] {8 / 3.0, -10 / 3.0},
-                MixedSearch.newtonStep(bend, new double[] {-4, 8}).orElseThrow(),
+                QuasiNewton.newtonStep(bend, new double[] {-4, 8}).orElseThrow(),
                 1e-12);
     }
 
@@ -162,10 +162,10 @@ class MixedSearchTest {
     void goesDownhillWhereTheCriterionBendsDownwards() {
         double[][] saddle = {{1, 5}, {5, 1}};
         double[] gradient = {1, -2};
-        double[] step = MixedSearch.newtonStep(saddle, gradient).orElseThrow();
-        assertTrue(FixedBasis.dot(step, gradient) < 0, Arrays.toString(step));
+        double[] step = QuasiNewton.newtonStep(saddle, gradient).orElseThrow();
+        assertTrue(Vectors.dot(step, gradient) < 0, Arrays.toString(step));
         double[][] flat = {{0, 1e6}, {1e6, 0}};
-        assertTrue(FixedBasis.dot(MixedSearch.newtonStep(flat, gradient).orElseThrow(), gradient) < 0);
+        assertTrue(Vectors.dot(QuasiNewton.newtonStep(flat, gradient).orElseThrow(), gradient) < 0);
     }
 
     @Test
@@ -177,7 +177,7 @@ class MixedSearchTest {
                 })) {
             assertTimeoutPreemptively(
                     SOON,
-                    () -> assertTrue(MixedSearch.newtonStep(broken, gradient).isEmpty()));
+                    () -> assertTrue(QuasiNewton.newtonStep(broken, gradient).isEmpty()));
         }
     }
 
@@ -187,8 +187,8 @@ class MixedSearchTest {
         MixedDesign design = panel(5, 1);
         MixedSystem system = new MixedSystem(MixedRows.of(design), Likelihood.RESTRICTED);
         assertTrue(system.evaluate(new double[] {1e200}, true).brokeDown());
-        assertTrue(MixedSearch.hessian(system, new double[] {1e200}).isEmpty());
+        assertTrue(QuasiNewton.hessian(MixedSearch.criterion(system), new double[] {1e200}).isEmpty());
         assertFalse(system.evaluate(new double[] {1}, true).brokeDown());
-        assertTrue(MixedSearch.hessian(system, new double[] {1}).isPresent());
+        assertTrue(QuasiNewton.hessian(MixedSearch.criterion(system), new double[] {1}).isPresent());
     }
 }

@@ -22,8 +22,8 @@ class NonlinearModelTest {
                 .filter(i -> state.get(i).equals("treated"))
                 .toArray();
         NonlinearModel model = NonlinearModel.fit(
-                MixedDesign.pick(data.numbers("conc"), treated),
-                MixedDesign.pick(data.numbers("rate"), treated),
+                Vectors.pick(data.numbers("conc"), treated),
+                Vectors.pick(data.numbers("rate"), treated),
                 List.of("largest rate", "half-way concentration"),
                 new double[] {200, 0.05},
                 (x, b) -> b[0] * x[0] / (b[1] + x[0]));

@@ -30,8 +30,6 @@ class ReferenceScriptsTest {
     @CsvSource({
         "mixed-models, lme4 lmerTest",
         "ordinal, ordinal",
-        "surface, mgcv",
-        "penalised, glmnet pls",
         "food-logbooks, lme4 nlme ordinal",
     })
     void printsTheCommittedNumbers(String script, String packages) throws IOException, InterruptedException {

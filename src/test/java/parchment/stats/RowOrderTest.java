@@ -39,17 +39,22 @@ class RowOrderTest {
             cupper.add("cupper " + random.nextInt(4));
             y[i] = i % 23 == 0 ? Double.NaN : Math.rint(4 * (6 + dayEffect[own / 2] + random.nextGaussian())) / 4;
         }
-        double[] order = IntStream.range(0, ROWS).mapToDouble(i -> x[i] % 7).toArray();
-        return SplineBasis.of(0, 7, 6)
-                .addTo(
-                        MixedDesign.of("score", y)
-                                .withCovariate("x", x)
-                                .withRandom(RandomTerm.intercept("day", day))
-                                .withRandom(RandomTerm.intercept("batch", batch))
-                                .withRandom(
-                                        RandomTerm.intercept("cupper", cupper).withSlope("x", x)),
-                        "course",
-                        order);
+        double[] place = IntStream.range(0, ROWS).mapToDouble(i -> x[i] % 7).toArray();
+        return MixedDesign.of("score", y)
+                .withCovariate("x", x)
+                .withRandom(RandomTerm.intercept("day", day))
+                .withRandom(RandomTerm.intercept("batch", batch))
+                .withRandom(RandomTerm.intercept("cupper", cupper).withSlope("x", x))
+                .withRandom(RandomTerm.smooth("course", bendsAlong(place)));
+    }
+
+    /** Three waves of falling size: columns of a smooth whose effects share one variance. */
+    private static List<double[]> bendsAlong(double[] place) {
+        return IntStream.rangeClosed(1, 3)
+                .mapToObj(wave -> Arrays.stream(place)
+                        .map(at -> Math.sin(wave * at) / wave)
+                        .toArray())
+                .toList();
     }
 
     private static int[] shuffled(long seed) {
@@ -129,7 +134,7 @@ class RowOrderTest {
         double[] values = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10};
         int[] order = {9, 3, 7, 0, 4, 8, 1, 2, 6, 5};
         List<String> groupsAgain = Arrays.stream(order).mapToObj(groups::get).toList();
-        double[] valuesAgain = MixedDesign.pick(values, order);
+        double[] valuesAgain = Vectors.pick(values, order);
         for (int number = 0; number < 20; number++) {
             assertEquals(
                     sum(values, GroupBootstrap.of(groups, 5).draw(number).rows()),

@@ -21,30 +21,6 @@ final class Checks {
         return values.clone();
     }
 
-    static double positive(String what, double value) {
-        if (!(value > 0) || Double.isInfinite(value)) {
-            throw new IllegalArgumentException(what + " must be a number above 0, but it is " + number(value) + ".");
-        }
-        return value;
-    }
-
-    static double finite(String what, double value) {
-        if (!Double.isFinite(value)) {
-            throw new IllegalArgumentException(what + " must be a number, but it is " + number(value) + ".");
-        }
-        return value;
-    }
-
-    /** Refuses a weight of the newest value outside 0 to 1. */
-    static double weight(double value) {
-        if (!(value > 0 && value <= 1)) {
-            throw new IllegalArgumentException(
-                    "The weight of the newest value must lie above 0 and be at most 1, as in 0.2," + " but it is "
-                            + number(value) + ".");
-        }
-        return value;
-    }
-
     static int atLeast(int least, String what, int found) {
         if (found < least) {
             throw new IllegalArgumentException(what + " must be " + least + " or more, but it is " + found + ".");
