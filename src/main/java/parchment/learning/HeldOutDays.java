@@ -14,7 +14,7 @@ import parchment.stats.GroupedFolds;
  * @param rows batches that were foretold
  * @param days roast days they are of
  * @param ofLots root mean square miss of the lot's plain mean, in points
- * @param smooth that of a line and a bend in each feature
+ * @param smooth that of a line and a bend in each feature, drawn towards those of few features as far as served best on the other days
  * @param trees that of trees alone
  * @param both that of lines and bends drawn towards the trees, as far as served best on the other days
  * @param gain share of the mean square miss of the lines and bends that the trees took away so; below 0 where they added to it
@@ -39,7 +39,7 @@ record HeldOutDays(
         GroupedFolds folds = GroupedFolds.of(days, PARTS, seed);
         SmoothCourses courses = SmoothCourses.of(rows, response, lots);
         double[][] misses = new double[4][response.length];
-        double[] found = new double[response.length];
+        double[] towardsFew = new double[response.length];
         int[] part = new int[response.length];
         int number = 0;
         try (Progress progress = Progress.of(folds.folds().size(), "foretelling roast days left out")) {
@@ -52,29 +52,33 @@ record HeldOutDays(
                 double[] lotMeans = lotMeans(response, lots, learnt);
                 double[] alone = BoostedTrees.fit(seen, less(response, lotMeans, learnt), seed)
                         .predict(unseen);
+                double[] few = BoostedCourses.fit(seen, less(response, lotMeans, learnt))
+                        .predict(unseen);
                 for (int i = 0; i < tested.length; i++) {
                     int row = tested[i];
                     misses[0][row] = response[row] - lotMeans[row];
                     misses[1][row] = response[row] - smooth[row];
                     misses[2][row] = response[row] - lotMeans[row] - alone[i];
-                    // Where the trees would go beyond the lines and bends, in points.
-                    found[row] = lotMeans[row] + alone[i] - smooth[row];
+                    towardsFew[row] = misses[1][row] - (misses[0][row] - few[i]);
                     part[row] = number;
                 }
                 number++;
                 progress.step();
             }
         }
-        double[] weights = weights(misses[1], found, part, number);
-        Arrays.setAll(misses[3], row -> misses[1][row] - weights[part[row]] * found[row]);
+        // The lines and bends of all features are drawn towards those of few, then both towards the trees.
+        misses[1] = drawn(misses[1], towardsFew, part, number);
+        double[] towardsTrees = new double[response.length];
+        Arrays.setAll(towardsTrees, row -> misses[1][row] - misses[2][row]);
+        misses[3] = drawn(misses[1], towardsTrees, part, number);
         return summed(misses, days);
     }
 
     /**
-     * How far towards the trees it goes on each part that was left out, from 0 to 1: as much as served best on the other parts, none of
-     * which the trees had seen either (stacked regressions, Breiman 1996).
+     * Draws one way of foretelling towards another, on each part that was left out from 0 to 1 of the way: as far as served best on the other
+     * parts, none of which either had seen (stacked regressions, Breiman 1996).
      */
-    private static double[] weights(double[] misses, double[] found, int[] part, int parts) {
+    private static double[] drawn(double[] misses, double[] found, int[] part, int parts) {
         double[] along = new double[parts];
         double[] size = new double[parts];
         for (int row = 0; row < misses.length; row++) {
@@ -88,7 +92,9 @@ record HeldOutDays(
             double others = allSize - size[k];
             return others > 0 ? Math.max(0, Math.min(1, (allAlong - along[k]) / others)) : 0;
         });
-        return weights;
+        double[] out = new double[misses.length];
+        Arrays.setAll(out, row -> misses[row] - weights[part[row]] * found[row]);
+        return out;
     }
 
     static double[][] pick(List<double[]> rows, int[] at) {
