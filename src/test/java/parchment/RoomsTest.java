@@ -45,6 +45,7 @@ class RoomsTest {
             Set.of("period"),
             Set.of("align"),
             Set.of("feature"),
+            Set.of("learning"),
             Set.of("evidence"),
             Set.of("drift"),
             Set.of("card"),
@@ -139,6 +140,7 @@ class RoomsTest {
     @Test
     void eachLibraryOfOthersStaysBehindOneRoom() {
         onlyIn("org.knowm.xchart..", "chart");
+        onlyIn("smile..", "learning");
         onlyIn("tech.tablesaw..", "feature");
         onlyIn("org.apache.commons.csv..", "sheet", "logbook", "gather", "virtual", "lesson");
         onlyIn("org.dhatim.fastexcel..", "sheet");

@@ -16,7 +16,7 @@ import parchment.stats.GroupedFolds;
  * @param ofLots root mean square miss of the lot's plain mean, in points
  * @param smooth that of a line and a bend in each feature, drawn towards those of few features as far as served best on the other days
  * @param trees that of trees alone
- * @param both that of lines and bends drawn towards the trees, as far as served best on the other days
+ * @param both that of lines and bends drawn towards the trees, those on what they left added, as far as served best on the other days
  * @param gain share of the mean square miss of the lines and bends that the trees took away so; below 0 where they added to it
  * @param standardError of the gain, from the differences between roast days
  */
@@ -40,6 +40,7 @@ record HeldOutDays(
         SmoothCourses courses = SmoothCourses.of(rows, response, lots);
         double[][] misses = new double[4][response.length];
         double[] towardsFew = new double[response.length];
+        double[] onWhatIsLeft = new double[response.length];
         int[] part = new int[response.length];
         int number = 0;
         try (Progress progress = Progress.of(folds.folds().size(), "foretelling roast days left out")) {
@@ -52,6 +53,8 @@ record HeldOutDays(
                 double[] lotMeans = lotMeans(response, lots, learnt);
                 double[] alone = BoostedTrees.fit(seen, less(response, lotMeans, learnt), seed)
                         .predict(unseen);
+                double[] rest = BoostedTrees.fit(seen, less(response, smooth, learnt), seed)
+                        .predict(unseen);
                 double[] few = BoostedCourses.fit(seen, less(response, lotMeans, learnt))
                         .predict(unseen);
                 for (int i = 0; i < tested.length; i++) {
@@ -60,17 +63,18 @@ record HeldOutDays(
                     misses[1][row] = response[row] - smooth[row];
                     misses[2][row] = response[row] - lotMeans[row] - alone[i];
                     towardsFew[row] = misses[1][row] - (misses[0][row] - few[i]);
+                    onWhatIsLeft[row] = rest[i];
                     part[row] = number;
                 }
                 number++;
                 progress.step();
             }
         }
-        // The lines and bends of all features are drawn towards those of few, then both towards the trees.
+        // The lines and bends of all features are drawn towards those of few, then both towards trees, and trees on what they left are added.
         misses[1] = drawn(misses[1], towardsFew, part, number);
         double[] towardsTrees = new double[response.length];
         Arrays.setAll(towardsTrees, row -> misses[1][row] - misses[2][row]);
-        misses[3] = drawn(misses[1], towardsTrees, part, number);
+        misses[3] = drawn(drawn(misses[1], towardsTrees, part, number), onWhatIsLeft, part, number);
         return summed(misses, days);
     }
 

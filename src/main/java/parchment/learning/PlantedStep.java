@@ -14,40 +14,36 @@ import parchment.stats.Robust;
 final class PlantedStep {
     /** How often something is planted; all must be found. */
     static final int TRIALS = 3;
-    /** Variance planted, as a share of the mean square miss of the lines and bends: what is well worth finding; our own rule, no source. */
-    private static final double SHARE = 0.25;
+    /** How many points better the planted batches score, as times the usual miss of lines and bends; our own rule, no source. */
+    private static final double USUAL_MISSES = 2;
 
     private PlantedStep() {}
 
     /**
      * What came of it.
      *
-     * @param points how many points better the planted batches scored, on average over the trials
+     * @param points how many points better the planted batches scored
      * @param found in how many trials it was found
      */
     record Result(double points, int found) {}
 
     static Result of(ScoredRows scored, HeldOutDays plain, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        double points = 0;
+        double step = USUAL_MISSES * plain.smooth();
         int found = 0;
         for (int trial = 0; trial < TRIALS; trial++) {
             int features = scored.names().size();
             int one = random.nextInt(features);
             int other = (one + 1 + random.nextInt(features - 1)) % features;
             boolean[] high = high(scored.rows(), one, other);
-            long count = IntStream.range(0, high.length).filter(i -> high[i]).count();
-            double share = (double) count / high.length;
-            double step = plain.smooth() * Math.sqrt(SHARE / Math.max(share * (1 - share), 0.05));
             double[] response = IntStream.range(0, high.length)
                     .mapToDouble(i -> scored.level(i) + (high[i] ? step : 0))
                     .toArray();
             HeldOutDays again =
                     HeldOutDays.of(scored.rows(), response, scored.lots(), scored.days(), seed);
-            points += step / TRIALS;
             found += again.low() > 0 ? 1 : 0;
         }
-        return new Result(points, found);
+        return new Result(step, found);
     }
 
     private static boolean[] high(List<double[]> rows, int one, int other) {

@@ -21,6 +21,7 @@ import parchment.feature.Role;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.sheet.Words;
+import parchment.stats.Robust;
 
 /**
  * Looks a second time for odd batches, by all their features at once, and says which both looks find and which only one.
@@ -37,8 +38,10 @@ import parchment.sheet.Words;
  * @see <a href="https://doi.org/10.1109/ICDM.2008.17">Liu, Ting and Zhou 2008, ICDM: 413</a>
  */
 public final class SecondLook implements ShownAs {
-    /** A score from which on a batch stands apart: Liu, Ting and Zhou 2008, section 4.3, draw their line of possible anomalies at 0.6. */
-    private static final double APART = 0.6;
+    /** Middle halves above the middle half from which on a score stands apart: Tukey 1977, Exploratory Data Analysis, inner fences. */
+    private static final double FENCE = 1.5;
+    /** A batch that takes as many cuts as rows drawn evenly has this score; below it none stands apart. */
+    private static final double USUAL = 0.5;
     /** Fewest batches for a second look; common practice, no source. */
     private static final int FEWEST = 20;
 
@@ -93,8 +96,9 @@ public final class SecondLook implements ShownAs {
         List<Apart> apart = new ArrayList<>();
         if (rows.batches().size() >= FEWEST && rows.names().size() >= 2) {
             double[] scores = IsolatedBatches.scores(rows.rows(), SEED);
+            double above = apartFrom(scores);
             for (int i = 0; i < scores.length; i++) {
-                if (scores[i] >= APART) {
+                if (scores[i] > above) {
                     Batch batch = rows.batches().get(i);
                     apart.add(new Apart(
                             batch,
@@ -106,6 +110,13 @@ public final class SecondLook implements ShownAs {
             apart.sort(Comparator.comparingDouble(Apart::score).reversed());
         }
         return new SecondLook(logbook, first, rows, apart);
+    }
+
+    /** Returns the score above which a batch stands apart from the others. */
+    static double apartFrom(double[] scores) {
+        double low = Robust.quantile(scores, 0.25);
+        double high = Robust.quantile(scores, 0.75);
+        return Math.max(USUAL, high + FENCE * (high - low));
     }
 
     private static List<String> farthest(CentredRows rows, int row) {
@@ -190,7 +201,7 @@ public final class SecondLook implements ShownAs {
                             one -> first.find(one.batch().name())
                                     .map(found -> String.join("; ", found.reasons()))
                                     .orElse("not found"))
-                    .withNote("A batch that takes as many cuts as others has 0.5; from 0.6 on it is listed."));
+                    .withNote("A batch that takes as many cuts as if all were drawn evenly has 0.5; those far above most others are listed."));
         }
         if (!onlyFirst().isEmpty()) {
             second = second.say("Only at the first look: " + String.join(", ", onlyFirst()) + ".");

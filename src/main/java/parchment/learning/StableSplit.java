@@ -83,7 +83,6 @@ record StableSplit(Split split, List<Double> stability, double apart, double cha
             Split split, float[][] distances, List<String> days, SplittableRandom random, Progress progress) {
         List<String> all = days.stream().distinct().toList();
         double[] sum = new double[split.kinds().size()];
-        double[] count = new double[split.kinds().size()];
         for (int draw = 0; draw < DRAWS; draw++) {
             List<String> drawn = IntStream.range(0, all.size())
                     .mapToObj(i -> all.get(random.nextInt(all.size())))
@@ -97,18 +96,18 @@ record StableSplit(Split split, List<Double> stability, double apart, double cha
                 BitSet own = new BitSet();
                 BitSet members = split.kinds().get(kind);
                 Arrays.stream(kept).filter(members::get).forEach(own::set);
-                if (!own.isEmpty()) {
-                    sum[kind] += again.stream()
-                            .mapToDouble(other -> overlap(own, other))
-                            .max()
-                            .orElse(0);
-                    count[kind]++;
-                }
+                // A kind none of whose days was drawn did not come again.
+                sum[kind] += own.isEmpty()
+                        ? 0
+                        : again.stream()
+                                .mapToDouble(other -> overlap(own, other))
+                                .max()
+                                .orElse(0);
             }
             progress.step();
         }
         return IntStream.range(0, sum.length)
-                .mapToObj(kind -> sum[kind] / Math.max(1, count[kind]))
+                .mapToObj(kind -> sum[kind] / DRAWS)
                 .toList();
     }
 

@@ -47,9 +47,12 @@ final class YardstickInShort {
             case CANNOT_TELL ->
                 new InShort(
                         "Whether lines and bends miss something about the " + attribute + " cannot be told.",
-                        "Nothing was found, but a hidden step of " + points(planted) + " points was found in only "
-                                + planted.map(PlantedStep.Result::found).orElse(0) + " of " + PlantedStep.TRIALS
-                                + " trials.",
+                        "Nothing was found, but a hidden step of " + points(planted) + " points was found in "
+                                + planted.map(PlantedStep.Result::found)
+                                        .filter(found -> found > 0)
+                                        .map(found -> "only " + found)
+                                        .orElse("none")
+                                + " of " + PlantedStep.TRIALS + " trials.",
                         "Ask again with more scored batches; smaller things may hide as well.");
         };
     }
