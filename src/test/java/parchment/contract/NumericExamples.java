@@ -13,7 +13,6 @@ import parchment.stats.ElasticNet;
 import parchment.stats.ElasticNetChoice;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
-import parchment.stats.ForestModel;
 import parchment.stats.GaussianProcess;
 import parchment.stats.GroupBootstrap;
 import parchment.stats.GroupedConformal;
@@ -118,7 +117,6 @@ final class NumericExamples {
             columns[i] = new double[] {1, x[i]};
         }
         roots.put("ElasticNetChoice", logbook -> ElasticNetChoice.of(List.of("x"), List.of(x), y, 0.5, folds));
-        roots.put("ForestModel", logbook -> ForestModel.fit(List.of("x"), List.of(x), y, 5, 1));
         roots.put("GaussianProcess", logbook -> GaussianProcess.fit(List.of(x), y, ProcessShape.SQUARED_EXPONENTIAL));
         roots.put("GroupedConformal", logbook -> GroupedConformal.of(y, day));
         roots.put(

@@ -51,7 +51,6 @@ class CannotFitExceptionTest {
                                 (x, p) -> p[0] + p[1] * x[0])),
                 of("two rows in a net", () -> ElasticNet.fit(List.of("x"), List.of(TWO), TWO, 0.5, 1)),
                 of("a flat response in a net", () -> ElasticNet.fit(List.of("x"), List.of(LINE), FLAT, 0.5, 1)),
-                of("eight rows in a forest", () -> ForestModel.fit(List.of("x"), List.of(LINE), OTHER, 5, 1)),
                 of("one group left out", () -> GroupedFolds.leaveOneOut(List.of("a", "a"))),
                 of("no group left out", () -> GroupedFolds.leaveOneOut(List.of("", ""))),
                 of("one group in parts", () -> GroupedFolds.of(List.of("a", "a"), 5, 1)),
@@ -87,7 +86,6 @@ class CannotFitExceptionTest {
                         () -> LinearModel.fit(design.withRandom(
                                 RandomTerm.intercept("g", List.of("a", "a", "a", "a", "b", "b", "b", "b"))))),
                 of("one part", () -> GroupedFolds.of(List.of("a", "b"), 1, 1)),
-                of("no tree", () -> ForestModel.fit(List.of("x"), List.of(LINE), OTHER, 0, 1)),
                 of("a missing value on a chart", () -> IndividualsChart.of(new double[] {1, 2, NONE})),
                 of("a chart without a spread", () -> EwmaChart.of(LINE, 0, 0)));
     }
