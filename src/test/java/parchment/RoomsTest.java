@@ -48,6 +48,7 @@ class RoomsTest {
             Set.of("align"),
             Set.of("feature"),
             Set.of("table", "picture"),
+            Set.of("learning"),
             Set.of("evidence"),
             Set.of("drift"),
             Set.of("card"),
@@ -142,6 +143,7 @@ class RoomsTest {
     @Test
     void eachLibraryOfOthersStaysBehindOneRoom() {
         onlyIn("org.knowm.xchart..", "picture");
+        onlyIn("smile..", "learning");
         onlyIn("tech.tablesaw..", "table");
         onlyIn("org.apache.commons.csv..", "sheet", "logbook", "gather", "virtual", "lesson");
         onlyIn("org.dhatim.fastexcel..", "sheet");

@@ -111,6 +111,8 @@ final class EvidencePage {
         }
         return page.heading("How it was reached")
                 .say(reached(analysis.get()))
+                .say("Whether lines and bends in all features miss something is another question: Yardstick.of(\""
+                        + evidence.attribute() + "\", logbook) asks it.")
                 .add(analysis.get().alternatives().table(measure.stepWords()))
                 .add(BatchScores.of(analysis.get(), measure, evidence.attribute())
                         .table());

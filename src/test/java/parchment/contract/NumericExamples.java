@@ -23,7 +23,6 @@ import parchment.stats.mixed.MixedDesign;
 import parchment.stats.mixed.NewGroupForecast;
 import parchment.stats.mixed.RandomTerm;
 import parchment.stats.ordinal.OrdinalMixedModel;
-import parchment.stats.regression.ForestModel;
 import parchment.stats.regression.GaussianProcess;
 import parchment.stats.regression.NonlinearModel;
 import parchment.stats.regression.ProcessShape;
@@ -81,9 +80,6 @@ final class NumericExamples {
         roots.put(
                 "QuadraticPeak",
                 logbook -> QuadraticPeak.of(0.1, -0.2, new double[][] {{0.01, 0}, {0, 0.01}}, 20, 0.9, 5, tried));
-        roots.put(
-                "HeldOutErrors",
-                logbook -> ForestModel.heldOut(List.of("x"), List.of(x), y, 5, GroupedFolds.of(day, 4, 1), 1));
         roots.put("Signal", logbook -> new Signal(29, 5.28, Signal.Side.ABOVE));
         roots.put("LevelChanges", logbook -> LevelChanges.exact(y, 3, 3));
         double[] grades = new double[ROWS];
@@ -92,7 +88,6 @@ final class NumericExamples {
             grades[i] = 1 + random.nextInt(3);
             columns[i] = new double[] {1, x[i]};
         }
-        roots.put("ForestModel", logbook -> ForestModel.fit(List.of("x"), List.of(x), y, 5, 1));
         roots.put("GaussianProcess", logbook -> GaussianProcess.fit(List.of(x), y, ProcessShape.SQUARED_EXPONENTIAL));
         roots.put("GroupedConformal", logbook -> GroupedConformal.of(y, day));
         roots.put(

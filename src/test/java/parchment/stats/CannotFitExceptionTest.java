@@ -17,7 +17,6 @@ import parchment.stats.mixed.MixedDesign;
 import parchment.stats.mixed.Prediction;
 import parchment.stats.mixed.RandomTerm;
 import parchment.stats.ordinal.OrdinalMixedModel;
-import parchment.stats.regression.ForestModel;
 import parchment.stats.regression.NonlinearModel;
 import parchment.stats.resample.GroupBootstrap;
 import parchment.stats.resample.GroupedFolds;
@@ -54,7 +53,6 @@ class CannotFitExceptionTest {
                                 List.of("a", "b"),
                                 new double[] {0, 1},
                                 (x, p) -> p[0] + p[1] * x[0])),
-                of("eight rows in a forest", () -> ForestModel.fit(List.of("x"), List.of(LINE), OTHER, 5, 1)),
                 of("one group left out", () -> GroupedFolds.leaveOneOut(List.of("a", "a"))),
                 of("no group left out", () -> GroupedFolds.leaveOneOut(List.of("", ""))),
                 of("one group in parts", () -> GroupedFolds.of(List.of("a", "a"), 5, 1)),
@@ -89,7 +87,6 @@ class CannotFitExceptionTest {
                         () -> LinearModel.fit(design.withRandom(
                                 RandomTerm.intercept("g", List.of("a", "a", "a", "a", "b", "b", "b", "b"))))),
                 of("one part", () -> GroupedFolds.of(List.of("a", "b"), 1, 1)),
-                of("no tree", () -> ForestModel.fit(List.of("x"), List.of(LINE), OTHER, 0, 1)),
                 of("a missing value in a search for changes", () -> LevelChanges.exact(new double[] {1, 2, NONE}, 1, 1)));
     }
 

@@ -42,7 +42,7 @@ class ReferenceScriptsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"gaussian-process", "forest"})
+    @CsvSource({"gaussian-process"})
     void printsTheCommittedNumbersOfThePythonScript(String script) throws IOException, InterruptedException {
         assumeTrue(succeeds("python3", "-c", "import sklearn"), "Skipped: python3 with scikit-learn is not installed.");
         check(

@@ -1,0 +1,123 @@
+package parchment.learning;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.function.ToDoubleFunction;
+import org.junit.jupiter.api.Test;
+import parchment.display.ShortSentences;
+import parchment.learning.Yardstick.Missed;
+import parchment.logbook.Batch;
+
+class YardstickTest {
+    private static final List<String> NAMES = List.of("one", "two", "three", "four");
+
+    /** Batches of a known truth: four a day, two lots whose levels differ, four features. */
+    private static ScoredRows scored(int size, double noise, long seed, ToDoubleFunction<double[]> truth) {
+        SplittableRandom random = new SplittableRandom(seed);
+        List<Batch> batches = new ArrayList<>();
+        List<double[]> rows = new ArrayList<>();
+        List<Double> levels = new ArrayList<>();
+        for (int i = 0; i < size; i++) {
+            double[] row = new double[NAMES.size()];
+            Arrays.setAll(row, k -> random.nextGaussian());
+            rows.add(row);
+            batches.add(Batch.named("b" + i)
+                    .lot(i % 2 == 0 ? "A" : "B")
+                    .roastedAt(OffsetDateTime.of(2025, 1, 1, 9, 0, 0, 0, ZoneOffset.UTC).plusDays(i / 4))
+                    .build());
+            levels.add(6 + i % 2 + truth.applyAsDouble(row) + noise * random.nextGaussian());
+        }
+        return new ScoredRows(new CentredRows(batches, NAMES, rows, 0, List.of()), levels, 0);
+    }
+
+    private static double corner(double[] row) {
+        return row[0] > 0 && row[1] > 0 ? 1.5 : 0;
+    }
+
+    private static double smooth(double[] row) {
+        return 0.6 * row[0] - 0.3 * row[2] * row[2];
+    }
+
+    @Test
+    void aPairOfFeaturesThatOnlyCountTogetherIsFoundAndNamed() {
+        Yardstick found = Yardstick.of("sweetness", scored(160, 0.3, 1, YardstickTest::corner));
+        assertEquals(Missed.YES, found.missed());
+        assertEquals(
+                Set.of("one", "two"),
+                Set.of(found.shares().get(0).feature(), found.shares().get(1).feature()));
+        ShortSentences.keptBy(found.inShort());
+        assertEquals(
+                "Something in the roast goes with the sweetness in a way that lines and bends miss.",
+                found.inShort().found());
+        assertTrue(
+                found.inShort()
+                        .howSure()
+                        .matches("On 40 roast days left out, allowing for it made the squared misses \\d+\\.\\d % smaller"
+                                + " \\(\\d+\\.\\d % to \\d+\\.\\d %\\)\\."),
+                found.inShort().howSure());
+        assertTrue(found.inShort().next().matches("Look first at the (one|two): .*"), found.inShort().next());
+    }
+
+    @Test
+    void whereLinesAndBendsAreTheTruthNothingIsMissed() {
+        Yardstick found = Yardstick.of("sweetness", scored(320, 0.3, 2, YardstickTest::smooth));
+        assertEquals(Missed.NO, found.missed(), found.text());
+        assertEquals(List.of(), found.shares());
+        ShortSentences.keptBy(found.inShort());
+        assertEquals(
+                "Nothing was found in the roast that lines and bends miss about the sweetness.",
+                found.inShort().found());
+    }
+
+    @Test
+    void whereAPlantedStepWouldNotBeFoundEitherItCannotBeTold() {
+        Yardstick found = Yardstick.of("sweetness", scored(80, 1, 3, row -> 0));
+        assertEquals(Missed.CANNOT_TELL, found.missed(), found.text());
+        ShortSentences.keptBy(found.inShort());
+        assertEquals(
+                "Whether lines and bends miss something about the sweetness cannot be told.",
+                found.inShort().found());
+        assertTrue(
+                found.inShort()
+                        .howSure()
+                        .matches("Nothing was found, but a hidden step of \\d\\.\\d points was found in (only [12]|none) of 3 trials\\."),
+                found.inShort().howSure());
+    }
+
+    @Test
+    void truthsOfLinesAndBendsAreSeldomCalledMissed() {
+        int wrong = 0;
+        for (int seed = 0; seed < 8; seed++) {
+            ScoredRows rows = scored(100, 0.4, 10 + seed, YardstickTest::smooth);
+            wrong += HeldOutDays.of(rows.rows(), rows.response(), rows.lots(), rows.days(), 1).low() > 0 ? 1 : 0;
+        }
+        assertTrue(wrong <= 1, wrong + " of 8");
+    }
+
+    @Test
+    void fiftyNineBatchesAreTooFew() {
+        Yardstick found = Yardstick.of("sweetness", scored(59, 0.3, 1, YardstickTest::corner));
+        assertEquals(Missed.CANNOT_TELL, found.missed());
+        assertTrue(Double.isNaN(found.gain()));
+        ShortSentences.keptBy(found.inShort());
+        assertEquals(
+                "That takes 60 scored batches of 20 roast days; there are 59 of 15.",
+                found.inShort().howSure());
+    }
+
+    @Test
+    void sameScoresAndSeedGiveTheSameAnswer() {
+        ScoredRows rows = scored(100, 0.4, 5, YardstickTest::corner);
+        assertEquals(
+                HeldOutDays.of(rows.rows(), rows.response(), rows.lots(), rows.days(), 1),
+                HeldOutDays.of(rows.rows(), rows.response(), rows.lots(), rows.days(), 1));
+    }
+}
