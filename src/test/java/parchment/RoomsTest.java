@@ -45,6 +45,7 @@ class RoomsTest {
             Set.of("period"),
             Set.of("align"),
             Set.of("feature"),
+            Set.of("table", "picture"),
             Set.of("evidence"),
             Set.of("drift"),
             Set.of("card"),
@@ -138,8 +139,8 @@ class RoomsTest {
 
     @Test
     void eachLibraryOfOthersStaysBehindOneRoom() {
-        onlyIn("org.knowm.xchart..", "chart");
-        onlyIn("tech.tablesaw..", "feature");
+        onlyIn("org.knowm.xchart..", "picture");
+        onlyIn("tech.tablesaw..", "table");
         onlyIn("org.apache.commons.csv..", "sheet", "logbook", "gather", "virtual", "lesson");
         onlyIn("org.dhatim.fastexcel..", "sheet");
         onlyIn("com.github.miachm.sods..", "sheet");

@@ -146,13 +146,13 @@ final class ClockMatches {
 
     /** Carries each batch to the clock on which the middle batch passes the same temperatures. */
     private static ClockMatches byTemperature(List<Phases> all) {
-        List<Optional<Climb>> climbs = all.stream().map(Climb::of).toList();
-        List<Climb> known = climbs.stream().flatMap(Optional::stream).toList();
+        List<Optional<FirstPassages>> climbs = all.stream().map(FirstPassages::of).toList();
+        List<FirstPassages> known = climbs.stream().flatMap(Optional::stream).toList();
         double[] grid = known.isEmpty()
                 ? new double[0]
                 : SharedStretch.of(
-                        known.stream().mapToDouble(Climb::from).toArray(),
-                        known.stream().mapToDouble(Climb::to).toArray(),
+                        known.stream().mapToDouble(FirstPassages::from).toArray(),
+                        known.stream().mapToDouble(FirstPassages::to).toArray(),
                         STEP_CELSIUS);
         List<double[]> passages = climbs.stream()
                 .map(climb -> climb.map(c -> c.passages(grid)).orElse(new double[0]))

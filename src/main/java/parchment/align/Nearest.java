@@ -124,10 +124,10 @@ public final class Nearest implements ShownAs {
         ByProbe periods = ByProbe.of(logbook);
         String period = periods.period(logbook.batch(batch.name()));
         Map<String, Phases> all = new HashMap<>();
-        Map<String, Climb> climbs = new HashMap<>();
+        Map<String, FirstPassages> climbs = new HashMap<>();
         int otherProbe = 0;
         for (Phases phases : Phases.of(logbook)) {
-            Optional<Climb> climb = Climb.of(phases);
+            Optional<FirstPassages> climb = FirstPassages.of(phases);
             boolean same = periods.period(phases.batch()).equals(period);
             otherProbe += same ? 0 : 1;
             if (climb.isPresent() && same) {
@@ -135,14 +135,14 @@ public final class Nearest implements ShownAs {
                 climbs.put(phases.batch().name(), climb.get());
             }
         }
-        Climb own = climbs.get(batch.name());
+        FirstPassages own = climbs.get(batch.name());
         if (own == null) {
             return Optional.empty();
         }
         double base = base(climbs);
         List<Neighbour> neighbours = new ArrayList<>();
         for (Batch other : logbook.batches()) {
-            Climb climb = climbs.get(other.name());
+            FirstPassages climb = climbs.get(other.name());
             Phases phases = all.get(other.name());
             if (climb != null && phases != null && !other.name().equals(batch.name())) {
                 double distance = distance(own, climb, base);
@@ -168,14 +168,14 @@ public final class Nearest implements ShownAs {
     }
 
     /** Returns the temperature that every climb of the probe has begun below, on a whole step. */
-    private static double base(Map<String, Climb> climbs) {
+    private static double base(Map<String, FirstPassages> climbs) {
         double highest = Robust.quantile(
-                climbs.values().stream().mapToDouble(Climb::from).toArray(), 0.95);
+                climbs.values().stream().mapToDouble(FirstPassages::from).toArray(), 0.95);
         return Math.ceil(highest / STEP_CELSIUS) * STEP_CELSIUS;
     }
 
     /** Returns the seconds spent elsewhere; NaN where a gap hides a step, or a climb begins above the first step. */
-    static double distance(Climb a, Climb b, double base) {
+    static double distance(FirstPassages a, FirstPassages b, double base) {
         double sum = Math.abs(a.passage(base) - b.passage(base));
         for (double edge = base; edge < Math.max(a.to(), b.to()); edge += STEP_CELSIUS) {
             sum += Math.abs(spent(a, edge) - spent(b, edge));
@@ -183,7 +183,7 @@ public final class Nearest implements ShownAs {
         return sum;
     }
 
-    private static double spent(Climb climb, double from) {
+    private static double spent(FirstPassages climb, double from) {
         if (from >= climb.to()) {
             return 0;
         }

@@ -15,8 +15,8 @@ record NotHeld(int others, Whose whose) {
         THEIRS
     }
 
-    static NotHeld of(String batch, Map<String, Climb> climbs, double base, int held) {
-        Climb own = climbs.get(batch);
+    static NotHeld of(String batch, Map<String, FirstPassages> climbs, double base, int held) {
+        FirstPassages own = climbs.get(batch);
         boolean whole = own != null && Double.isFinite(Nearest.distance(own, own, base));
         return new NotHeld(climbs.size() - 1 - held, whole ? Whose.THEIRS : Whose.ITS_OWN);
     }

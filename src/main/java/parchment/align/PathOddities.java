@@ -30,7 +30,7 @@ final class PathOddities {
     private static final double JOIN = 5;
 
     private final List<Phases> members;
-    private final List<Optional<Climb>> climbs;
+    private final List<Optional<FirstPassages>> climbs;
     private final TemperatureUnit reader;
     private final double[] edges;
     private final WrittenCharges charges;
@@ -45,10 +45,10 @@ final class PathOddities {
     private PathOddities(Peers peers, TemperatureUnit reader) {
         this.members = peers.members();
         this.reader = reader;
-        this.climbs = members.stream().map(Climb::of).toList();
-        List<Climb> known = climbs.stream().flatMap(Optional::stream).toList();
-        double low = Robust.quantile(known.stream().mapToDouble(Climb::from).toArray(), 0.95) + LaidPaths.WARMING;
-        double high = known.stream().mapToDouble(Climb::to).max().orElse(Double.NaN);
+        this.climbs = members.stream().map(FirstPassages::of).toList();
+        List<FirstPassages> known = climbs.stream().flatMap(Optional::stream).toList();
+        double low = Robust.quantile(known.stream().mapToDouble(FirstPassages::from).toArray(), 0.95) + LaidPaths.WARMING;
+        double high = known.stream().mapToDouble(FirstPassages::to).max().orElse(Double.NaN);
         this.edges = low < high ? Stretches.edges(low, high) : new double[0];
         this.charges = WrittenCharges.of(members);
         this.offsets = ProbeOffsets.of(members, charges.believed());

@@ -14,10 +14,10 @@ final class SpreadAlongTheWay {
     private SpreadAlongTheWay() {}
 
     static List<SpreadSplit.OfStep> of(List<Phases> all, TemperatureUnit reader) {
-        List<Climb> climbs = new ArrayList<>();
+        List<FirstPassages> climbs = new ArrayList<>();
         List<Double> drops = new ArrayList<>();
         for (Phases phases : all) {
-            Optional<Climb> climb = Climb.of(phases);
+            Optional<FirstPassages> climb = FirstPassages.of(phases);
             Optional<Mark> drop = phases.mark(MarkKind.DROP);
             if (climb.isPresent() && drop.isPresent()) {
                 climbs.add(climb.get());
@@ -27,8 +27,8 @@ final class SpreadAlongTheWay {
         double[] range = climbs.isEmpty()
                 ? new double[0]
                 : SharedStretch.of(
-                        climbs.stream().mapToDouble(Climb::from).toArray(),
-                        climbs.stream().mapToDouble(Climb::to).toArray(),
+                        climbs.stream().mapToDouble(FirstPassages::from).toArray(),
+                        climbs.stream().mapToDouble(FirstPassages::to).toArray(),
                         1);
         double[] edges = range.length == 0 ? new double[0] : Stretches.edges(range[0], range[range.length - 1]);
         List<double[]> rows = new ArrayList<>();

@@ -143,11 +143,11 @@ public final class SpreadSplit implements ShownAs {
 
     private static Optional<OfMark> split(List<Phases> all, MarkKind kind) {
         List<Mark> marks = new ArrayList<>();
-        List<Optional<Climb>> climbs = new ArrayList<>();
+        List<Optional<FirstPassages>> climbs = new ArrayList<>();
         List<String> days = new ArrayList<>();
         for (Phases phases : all) {
             Optional<Mark> mark = phases.mark(kind).filter(m -> m.probe().isPresent());
-            Optional<Climb> climb = Climb.of(phases);
+            Optional<FirstPassages> climb = FirstPassages.of(phases);
             if (mark.isPresent() && climb.isPresent()) {
                 marks.add(mark.get());
                 climbs.add(climb);

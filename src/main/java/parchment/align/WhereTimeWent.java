@@ -81,15 +81,15 @@ public final class WhereTimeWent implements ShownAs {
         }
         Peers peers = Peers.of(batch, logbook);
         Phases own = peers.member(batch.name()).orElseThrow();
-        List<Climb> others = peers.others(batch.name()).stream()
-                .flatMap(phases -> Climb.of(phases).stream())
+        List<FirstPassages> others = peers.others(batch.name()).stream()
+                .flatMap(phases -> FirstPassages.of(phases).stream())
                 .toList();
-        Optional<Climb> climb = Climb.of(own);
+        Optional<FirstPassages> climb = FirstPassages.of(own);
         List<Step> steps = new ArrayList<>();
         if (climb.isPresent() && others.size() >= FEWEST) {
             double low = Math.max(
                     climb.get().from(),
-                    Robust.median(others.stream().mapToDouble(Climb::from).toArray()));
+                    Robust.median(others.stream().mapToDouble(FirstPassages::from).toArray()));
             double high = climb.get().to();
             double[] edges = Stretches.edges(low, high);
             for (int k = 1; k < edges.length; k++) {

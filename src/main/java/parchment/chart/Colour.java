@@ -30,8 +30,8 @@ public enum Colour {
         this.svg = svg;
     }
 
-    /** Returns the colour as SVG writes it. */
-    String svg() {
+    /** Returns the colour as SVG writes it: a number sign and six hexadecimal digits, or the word for the ink of the page. */
+    public String svg() {
         return svg;
     }
 

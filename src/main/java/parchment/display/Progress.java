@@ -37,7 +37,8 @@ public final class Progress implements AutoCloseable {
 
     private final String what;
     private final long total;
-    private final long begin = System.nanoTime();
+    private final ProgressClock.Time time;
+    private final long begin;
     private final AtomicLong done = new AtomicLong();
     private final Interruption caller = Interruption.ofCaller();
     private final Display.Target target = Display.target();
@@ -46,12 +47,14 @@ public final class Progress implements AutoCloseable {
     private String shown = "";
     private boolean closed;
 
-    private Progress(String what, long total) {
+    private Progress(String what, long total, ProgressClock.Time time) {
         this.what = what;
         this.total = total;
+        this.time = time;
+        this.begin = time.nanoseconds();
         // Held weakly, so that a loop that was left without closing this does not tick for ever.
         WeakReference<Progress> here = new WeakReference<>(this);
-        this.ticks = ProgressClock.every(() -> {
+        this.ticks = time.every(() -> {
             Progress progress = here.get();
             return progress != null && progress.tick();
         });
@@ -65,11 +68,15 @@ public final class Progress implements AutoCloseable {
      * @throws IllegalArgumentException if the number is negative
      */
     public static Progress of(long total, String what) {
+        return of(total, what, ProgressClock.REAL);
+    }
+
+    static Progress of(long total, String what, ProgressClock.Time time) {
         if (total < 0) {
             throw new IllegalArgumentException(
                     "Progress needs a number of steps of 0 or more, but was given " + total + ".");
         }
-        return new Progress(what, total);
+        return new Progress(what, total, time);
     }
 
     /**
@@ -78,7 +85,11 @@ public final class Progress implements AutoCloseable {
      * @param what the work in words, as in "measuring batches"
      */
     public static <T> Iterable<T> over(Collection<T> items, String what) {
-        return () -> new Steps<>(items.iterator(), of(items.size(), what));
+        return over(items, what, ProgressClock.REAL);
+    }
+
+    static <T> Iterable<T> over(Collection<T> items, String what, ProgressClock.Time time) {
+        return () -> new Steps<>(items.iterator(), of(items.size(), what, time));
     }
 
     /**
@@ -138,7 +149,7 @@ public final class Progress implements AutoCloseable {
         ProgressNote.State state = !closed
                 ? ProgressNote.State.RUNNING
                 : done.get() < total ? ProgressNote.State.STOPPED : ProgressNote.State.DONE;
-        return new ProgressNote(what, done.get(), total, Duration.ofNanos(System.nanoTime() - begin), state);
+        return new ProgressNote(what, done.get(), total, Duration.ofNanos(time.nanoseconds() - begin), state);
     }
 
     @Override

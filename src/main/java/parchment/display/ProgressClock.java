@@ -12,7 +12,7 @@ final class ProgressClock {
     /** For so long work is silent. */
     static final long SILENT_MS = 2_000;
 
-    private static final long TICK_MS = 250;
+    static final long TICK_MS = 250;
     private static final long IDLE_SECONDS = 10;
     private static final ScheduledThreadPoolExecutor CLOCK = clock();
 
@@ -20,6 +20,28 @@ final class ProgressClock {
     interface Ticks {
         void end();
     }
+
+    /** Tells the time and wakes; in a test, a time of its own. */
+    interface Time {
+        /** Returns nanoseconds since some moment. */
+        long nanoseconds();
+
+        /** Calls the work from two seconds on, four times a second, until it returns false or is ended. */
+        Ticks every(BooleanSupplier work);
+    }
+
+    /** The machine's time. */
+    static final Time REAL = new Time() {
+        @Override
+        public long nanoseconds() {
+            return System.nanoTime();
+        }
+
+        @Override
+        public Ticks every(BooleanSupplier work) {
+            return ProgressClock.every(work);
+        }
+    };
 
     private ProgressClock() {}
 
@@ -35,8 +57,7 @@ final class ProgressClock {
         return clock;
     }
 
-    /** Calls the work from two seconds on, four times a second, until it returns false or is ended. */
-    static Ticks every(BooleanSupplier work) {
+    private static Ticks every(BooleanSupplier work) {
         AtomicReference<@Nullable ScheduledFuture<?>> own = new AtomicReference<>();
         Ticks ticks = () -> {
             ScheduledFuture<?> future = own.get();

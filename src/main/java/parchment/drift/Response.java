@@ -77,11 +77,7 @@ record Response(String name, Unit unit, List<Double> values, Kind kind) {
         Logbook logbook = filtered.whole();
         if (!logbook.attributes().contains(attribute)) {
             throw new LogbookException("The logbook has no attribute '" + attribute + "'."
-                    + logbook.attributes().stream()
-                            .filter(known -> Spelling.changesOrSwaps(attribute, known) <= 3)
-                            .min(Comparator.comparingInt(known -> Spelling.changesOrSwaps(attribute, known)))
-                            .map(near -> " Did you mean '" + near + "'?")
-                            .orElse("")
+                    + Spelling.question(attribute, logbook.attributes())
                     + (logbook.attributes().isEmpty()
                             ? " Nothing was scored."
                             : " Attributes: " + String.join(", ", logbook.attributes()) + "."));

@@ -23,7 +23,7 @@ final class YearModel {
     static final double TWO_YEARS = 729;
     /** Months of the year in which there must be roast days for that. */
     private static final int MONTHS = 10;
-    /** Variance inflation beyond which a part is said to move together with others; Belsley 1980's usual bound (from memory). */
+    /** Variance inflation beyond which a part is said to move together with others; the usual bound, as Marquardt 1970 has it (from memory). */
     static final double TOO_ALIKE = 10;
 
     /** Roasting that holds most of a year, in days: ten months. */

@@ -28,8 +28,9 @@ final class Analysis {
     private final NegativeControl control;
     private final Optional<Bests> bests;
     private final LotsApart lotsApart;
+    private final OrdinalCheck ordinal;
 
-    private Analysis(Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
+    private Analysis(Material material, Measure measure, EvidenceSettings settings, SmallestDifference margin) {
         this.material = material;
         this.margin = margin;
         this.settings = settings;
@@ -46,7 +47,7 @@ final class Analysis {
                         ? course.withoutFeature()
                         : ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
                 settings);
-        this.alternatives = Alternatives.of(material, step, settings.level());
+        this.alternatives = Alternatives.of(material, measure.step(), settings.level());
         this.control = NegativeControl.of(material);
         this.bests = switch (course.places()) {
             case READINGS -> Optional.of(Bests.of(todays(), range, settings.level()));
@@ -54,6 +55,7 @@ final class Analysis {
             case OF_SEVERAL_PROBES -> bestsOnEachMachine();
         };
         this.lotsApart = LotsApart.of(this);
+        this.ordinal = OrdinalCheck.of(this, measure);
     }
 
     private Optional<Bests> bestsOnEachMachine() {
@@ -71,12 +73,13 @@ final class Analysis {
     }
 
     /** Returns the analysis, or nothing if there is too little to fit; {@link #whyNot} says why. */
-    static Optional<Analysis> of(Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
+    static Optional<Analysis> of(
+            Material material, Measure measure, EvidenceSettings settings, SmallestDifference margin) {
         if (!whyNot(material).isEmpty()) {
             return Optional.empty();
         }
         try {
-            return Optional.of(new Analysis(material, step, settings, margin));
+            return Optional.of(new Analysis(material, measure, settings, margin));
         } catch (CannotFitException tooFew) {
             return Optional.empty();
         }
@@ -193,6 +196,11 @@ final class Analysis {
 
     NegativeControl control() {
         return control;
+    }
+
+    /** Returns the second answer, of scores in few steps. */
+    OrdinalCheck ordinal() {
+        return ordinal;
     }
 
     HiddenCause hiddenCause() {

@@ -246,7 +246,34 @@ public final class Evidence implements ShownAs {
     Optional<String> whyNoBest() {
         return verdict() == Verdict.CANNOT_TELL && judgement.lacks().holdsForPlaces()
                 ? Optional.of(reasons().get(0))
-                : Optional.empty();
+                : bendIsDoubtful()
+                        ? Optional.of("taken as steps in their order the scores do not bend with it")
+                        : Optional.empty();
+    }
+
+    /** Says whether a bend was seen that scores in few steps do not show as steps in their order. */
+    boolean bendIsDoubtful() {
+        return analysis.map(found -> found.ordinal().bendIsDoubtful()).orElse(false);
+    }
+
+    /** Says the second answer of scores in few steps and whether it agrees; empty where scores come in many. */
+    String bySteps() {
+        return judged.map(found -> found.ordinal()
+                        .words(
+                                TwoReadings.of(found, question.measure(), verdict()),
+                                question.measure(),
+                                question.settings().level(),
+                                judgement.decisive().why(),
+                                found.margin().points()))
+                .orElse("");
+    }
+
+    /** Says below the picture where the second answer agrees on the difference only; empty otherwise. */
+    String stepsDiffer() {
+        boolean found = verdict() == Verdict.SUGGESTIVE || verdict() == Verdict.STRONG;
+        return judged.filter(told -> found)
+                .map(told -> told.ordinal().inTheFirstScreen())
+                .orElse("");
     }
 
     /** Returns the best place of each lot, as a reading on today's probe; empty if nothing could be fitted. */

@@ -58,6 +58,7 @@ final class EvidencePage {
         List<String> words = new ArrayList<>();
         words.add(evidence.readingsMoved());
         words.add(around.forWhich());
+        words.add(evidence.stepsDiffer());
         words.add(around.whatCouldBeWrong());
         words.add(around.partOfIt());
         words.add(evidence.afterThat());
@@ -87,8 +88,9 @@ final class EvidencePage {
             page = evidence.whyThese().isEmpty() ? page : page.say(evidence.whyThese());
             page = page.say(evidence.nextBatches().orElseThrow().words(measure));
         }
-        page = page.heading("How far it can be trusted")
-                .say(evidence.gain().toString())
+        page = page.heading("How far it can be trusted");
+        page = evidence.bySteps().isEmpty() ? page : page.say(evidence.bySteps());
+        page = page.say(evidence.gain().toString())
                 .say(analysis.get().equivalence().words(measure) + " "
                         + analysis.get().repeatability())
                 .say(errors(analysis.get()));
@@ -192,7 +194,9 @@ final class EvidencePage {
         Peak peak = evidence.peak().orElseThrow();
         if (evidence.whyNoBest().isPresent()) {
             return page.say("Where " + evidence.attribute()
-                    + " is best cannot be told, for the same reason as the verdict; nor can it for any"
+                    + (evidence.bendIsDoubtful()
+                            ? " is best cannot be told, because " + evidence.whyNoBest().get() + "; nor can it for any"
+                            : " is best cannot be told, for the same reason as the verdict; nor can it for any")
                     + " one lot. The picture shows the scores as they are.");
         }
         if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {

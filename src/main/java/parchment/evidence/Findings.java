@@ -22,6 +22,7 @@ import parchment.stats.Interval;
  * @param gain on roast days left out
  * @param agreeing how many of the other ways of looking have the slope's sign
  * @param looks how many other ways there are
+ * @param ordinal the second answer, of scores in few steps
  */
 record Findings(
         String feature,
@@ -39,7 +40,8 @@ record Findings(
         int roastDays,
         HeldOutGain gain,
         long agreeing,
-        int looks) {
+        int looks,
+        OrdinalCheck ordinal) {
 
     /** Says whether the feature was drawn by chance before charge. */
     enum Planned {
@@ -72,7 +74,8 @@ record Findings(
                 analysis.material().roastDays(),
                 analysis.gain(),
                 analysis.alternatives().agreeing(analysis.fittedSlope()),
-                analysis.alternatives().looks().size());
+                analysis.alternatives().looks().size(),
+                analysis.ordinal());
     }
 
     boolean slopeSeen() {

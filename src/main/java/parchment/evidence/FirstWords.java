@@ -165,6 +165,13 @@ final class FirstWords {
             case ONLY_A_BEND -> "The bend is more than luck, but nothing here could check it a second time.";
             case OTHER_LOOKS_DIFFER -> luck(chance) + ", but other ways of looking differ.";
             case NO_GAIN -> luck(chance) + ", but days kept aside were not foretold.";
+            case STEPS_SHOW_NOTHING ->
+                "The scores come in few steps, and counted only as lower or higher they do not show a difference.";
+            case STEPS_LEAVE_ROOM ->
+                "The scores come in few steps, and counted only as lower or higher they leave room for "
+                        + Wording.points(margin) + " points.";
+            case STEPS_SAY_ANOTHER_SIZE -> luck(chance) + ", but the few steps of the scores leave its size open.";
+            case STEPS_NOT_FITTED -> luck(chance) + ", but the few steps of the scores allow no second look.";
             case ALL_HOLDS -> luck(chance) + ", and the cups were blind.";
         };
     }

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import parchment.stats.Estimate;
 import parchment.stats.mixed.GroupEffect;
 import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
 
 /** Holds one fitted model of the scores and answers in the words of the question: slopes, spreads, effects of groups. */
 final class FittedScores {
@@ -216,6 +217,13 @@ final class FittedScores {
         return effects;
     }
 
+    /** Returns the design for a model of steps, which takes intercepts only: the course over the date is a column, as it was found here. */
+    MixedDesign forSteps() {
+        return design.withIntercepts(model.groupEffects(ScoreDesign.DATE_COURSE).stream()
+                .mapToDouble(GroupEffect::estimate)
+                .toArray());
+    }
+
     /** Returns a coefficient, 0 if the model has no such column. */
     double coefficient(String column) {
         int place = model.columnNames().indexOf(column);
@@ -235,7 +243,7 @@ final class FittedScores {
                             + " follows exactly from other terms of the model, so it is not in it and nothing is taken out for it.");
         }
         for (String term : model.randomNames()) {
-            if (!term.equals("course over the date") && spreadIsZero(term)) {
+            if (!term.equals(ScoreDesign.DATE_COURSE) && spreadIsZero(term)) {
                 words.add("The spread between " + plural(term) + " is estimated as zero, its lower bound.");
             }
         }

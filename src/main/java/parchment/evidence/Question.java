@@ -26,7 +26,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         Checks.attribute(attribute, logbook.attributes(), logbook.name());
         Material material = Gathering.of(attribute, logbook, measure.readings());
         SmallestDifference margin = SmallestDifference.of(attribute, logbook, settings);
-        Optional<Analysis> watched = Analysis.of(material, measure.step(), settings, margin);
+        Optional<Analysis> watched = Analysis.of(material, measure, settings, margin);
         Facts facts = facts(material, watched);
         Blindness blindness = Blindness.of(material, logbook);
         VerdictRules.Judgement judgement = watched.map(found -> VerdictRules.judge(
@@ -35,7 +35,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
 
         Optional<Analysis> judged = watched;
         Material assigned = Gathering.of(attribute, logbook, drawnByChance(logbook));
-        Optional<Analysis> drawn = Analysis.of(assigned, measure.step(), settings, margin);
+        Optional<Analysis> drawn = Analysis.of(assigned, measure, settings, margin);
         if (drawn.isPresent()) {
             VerdictRules.Judgement ofEffect = VerdictRules.judge(Findings.of(
                     measure.name(),

@@ -29,6 +29,8 @@ final class ScoreDesign {
     static final String PLACE_IN_DAY = "batch of the day";
     static final String MASS = "green mass";
     static final String DATE = "date";
+    static final String CUPPERS_SLOPE = "cupper's own slope";
+    static final String DATE_COURSE = "course over the date";
 
     private final Material material;
     private final ModelForm form;
@@ -36,6 +38,7 @@ final class ScoreDesign {
     private final Map<String, double[]> columns = new LinkedHashMap<>();
     private final List<String> words = new ArrayList<>();
     private final List<RandomTerm> random = new ArrayList<>();
+    private final List<double[]> dateBends = new ArrayList<>();
 
     private ScoreDesign(Material material, ModelForm form, double center) {
         this.material = material;
@@ -64,6 +67,7 @@ final class ScoreDesign {
         copy.columns.putAll(columns);
         copy.words.addAll(words);
         copy.random.addAll(random);
+        copy.dateBends.addAll(dateBends);
         copy.columns.put(name, rows(perBatch));
         return copy;
     }
@@ -74,8 +78,9 @@ final class ScoreDesign {
         copy.columns.putAll(columns);
         copy.words.addAll(words);
         copy.random.addAll(random);
+        copy.dateBends.addAll(dateBends);
         if (material.cuppers().size() >= CUPPERS_FOR_SLOPES) {
-            copy.random.add(RandomTerm.slope("cupper's own slope", labels(CupScore::cupper), FEATURE, rows(perBatch)));
+            copy.random.add(RandomTerm.slope(CUPPERS_SLOPE, labels(CupScore::cupper), FEATURE, rows(perBatch)));
         }
         return copy;
     }
@@ -212,9 +217,8 @@ final class ScoreDesign {
         }
         columns.put(DATE, centre(rows(curve.line())));
         if (!curve.bends().isEmpty()) {
-            random.add(RandomTerm.smooth(
-                    "course over the date",
-                    curve.bends().stream().map(bend -> centre(rows(bend))).toList()));
+            curve.bends().forEach(bend -> dateBends.add(centre(rows(bend))));
+            random.add(RandomTerm.smooth(DATE_COURSE, dateBends));
         }
     }
 
@@ -235,7 +239,7 @@ final class ScoreDesign {
         words.addAll(choice.words());
         double[] feature = columns.get(FEATURE);
         if (material.cuppers().size() >= CUPPERS_FOR_SLOPES && feature != null) {
-            random.add(RandomTerm.slope("cupper's own slope", labels(CupScore::cupper), FEATURE, feature));
+            random.add(RandomTerm.slope(CUPPERS_SLOPE, labels(CupScore::cupper), FEATURE, feature));
         }
     }
 
@@ -297,6 +301,27 @@ final class ScoreDesign {
             design = design.withRandom(term);
         }
         return design;
+    }
+
+    /**
+     * Returns the design without slopes of cuppers' own, and with a stated course over the date as a column in place of its broken lines.
+     *
+     * @param course how much of each broken line, one number per line
+     */
+    MixedDesign withIntercepts(double[] course) {
+        MixedDesign plain = design();
+        for (RandomTerm term : random) {
+            if (term.name().equals(DATE_COURSE) || term.name().equals(CUPPERS_SLOPE)) {
+                plain = plain.withoutRandom(term.name());
+            }
+        }
+        double[] column = new double[material.scores().size()];
+        for (int bend = 0; bend < course.length; bend++) {
+            for (int row = 0; row < column.length; row++) {
+                column[row] += course[bend] * dateBends.get(bend)[row];
+            }
+        }
+        return varies(column) ? plain.withCovariate(DATE_COURSE, column) : plain;
     }
 
     Material material() {

@@ -69,7 +69,8 @@ record TwoReadings(
                 round.words(to),
                 difference,
                 difference.interval(analysis.level()),
-                verdict == Verdict.CANNOT_TELL ? Optional.empty() : top,
+                // Asked with "cannot tell" before there is a second answer to ask.
+                verdict == Verdict.CANNOT_TELL || analysis.ordinal().bendIsDoubtful() ? Optional.empty() : top,
                 from,
                 to,
                 readings);

@@ -59,6 +59,10 @@ final class VerdictRules {
         ONLY_A_BEND,
         OTHER_LOOKS_DIFFER,
         NO_GAIN,
+        STEPS_SHOW_NOTHING,
+        STEPS_LEAVE_ROOM,
+        STEPS_SAY_ANOTHER_SIZE,
+        STEPS_NOT_FITTED,
         ALL_HOLDS
     }
 
@@ -164,6 +168,12 @@ final class VerdictRules {
     private Verdict verdict() {
         String margin = Wording.points(findings.equivalence().margin());
         boolean small = findings.equivalence().noneThatMatters();
+        if (small && findings.ordinal().leavesRoomFor(findings.equivalence().margin())) {
+            decided(Why.STEPS_LEAVE_ROOM);
+            reasons.add("the scores come in few steps, and taken as steps in their order they leave room for a difference of "
+                    + margin + " points, the smallest that matters, where taken as numbers they leave none");
+            return Verdict.CANNOT_TELL;
+        }
         if (findings.slopeSeen() || findings.bendSeen()) {
             String among = findings.planned() == Findings.Planned.BY_CHANCE
                     ? "among batches whose target was drawn by chance, "
@@ -178,6 +188,13 @@ final class VerdictRules {
                         + " points, the smallest difference that matters");
                 reasons.add(seen);
                 return Verdict.TOO_SMALL;
+            }
+            if (findings.ordinal().doesNotShow(findings.slopeSeen())) {
+                decided(Why.STEPS_SHOW_NOTHING);
+                reasons.add(
+                        "the scores come in few steps, and taken as steps in their order they do not show what they show as numbers, so it is no finding");
+                reasons.add(seen);
+                return Verdict.CANNOT_TELL;
             }
             reasons.add(seen);
             return finding();
@@ -256,6 +273,17 @@ final class VerdictRules {
             missing.put(
                     Why.NO_GAIN,
                     "on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
+        }
+        if (findings.ordinal().state() == OrdinalCheck.State.NOT_FITTED) {
+            missing.put(
+                    Why.STEPS_NOT_FITTED,
+                    "the scores come in few steps, and no model of steps in their order could be fitted to hold the answer against");
+        }
+        if (findings.ordinal().saysAnotherSize()) {
+            missing.put(
+                    Why.STEPS_SAY_ANOTHER_SIZE,
+                    "the scores come in few steps, and taken as steps in their order they show the difference but "
+                            + (findings.ordinal().bendIsDoubtful() ? "no bend" : "another size of it"));
         }
         return missing;
     }

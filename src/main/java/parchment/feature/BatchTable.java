@@ -1,5 +1,7 @@
 package parchment.feature;
 
+import parchment.display.Spelling;
+
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -229,24 +231,10 @@ public final class BatchTable implements Showable {
         Integer column = columns.get(name);
         if (column == null) {
             throw new LogbookException("This table of batches has no feature '" + name + "'."
-                    + Suggestion.nearest(name, columns.keySet())
-                            .map(nearest -> " Did you mean '" + nearest + "'?")
-                            .orElse("")
+                    + Spelling.question(name, columns.keySet())
                     + " It was made with: " + String.join(", ", columns.keySet()) + ".");
         }
         return column;
-    }
-
-    /** Returns the numbers as a Tablesaw table: one row per batch, names and lots first, missing values missing. */
-    public tech.tablesaw.api.Table table() {
-        try {
-            return TablesawTable.of(this);
-        } catch (NoClassDefFoundError missing) {
-            throw new UnsupportedOperationException(
-                    "A Tablesaw table needs the library Tablesaw, which is not on the class path. Add tech.tablesaw:tablesaw-core"
-                            + " to your project; in a notebook of Parchment it is there.",
-                    missing);
-        }
     }
 
     TemperatureUnit reader() {

@@ -1,5 +1,7 @@
 package parchment.feature;
 
+import parchment.display.Spelling;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -42,9 +44,7 @@ public final class Features {
     public static Feature named(String name) {
         return find(name)
                 .orElseThrow(() -> new LogbookException("There is no feature '" + name + "'."
-                        + Suggestion.nearest(name, ALL.names())
-                                .map(nearest -> " Did you mean '" + nearest + "'?")
-                                .orElse("")
+                        + Spelling.question(name, ALL.names())
                         + " Features.all() lists the " + ALL.list().size()
                         + " features there are; a column of batches.csv is had with Features.column(\"" + name
                         + "\")."));

@@ -1,5 +1,7 @@
 package parchment.feature;
 
+import parchment.display.Spelling;
+
 import java.util.LinkedHashSet;
 import java.util.Set;
 import parchment.logbook.Batch;
@@ -29,9 +31,7 @@ final class KnownColumns {
         possible.addAll(Features.all().names());
         throw new LogbookException("The logbook '" + logbook.name() + "' has no column '" + feature.name()
                 + "' in batches.csv."
-                + Suggestion.nearest(feature.name(), possible)
-                        .map(nearest -> " Did you mean '" + nearest + "'?")
-                        .orElse("")
+                + Spelling.question(feature.name(), possible)
                 + (headers.isEmpty()
                         ? " It has no columns beyond the known ones."
                         : " Columns beyond the known ones: " + String.join(", ", headers) + "."));

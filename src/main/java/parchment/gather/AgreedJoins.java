@@ -51,7 +51,7 @@ record AgreedJoins(Map<String, String> rows) {
 
     private static String place(ListedRoast roast) {
         ListedBatch first = roast.rows().get(0);
-        return Source.of(first.table()) + " line " + first.line();
+        return TablePlace.of(first.table()) + " line " + first.line();
     }
 
     /** Returns the join of a recording with one of the rows. */

@@ -20,7 +20,7 @@ final class BatchBeside {
     private BatchBeside() {}
 
     /** Returns the parts, each as if it stood on a tab with the batch's name; the table itself if no column names batches so. */
-    static List<Table> parts(Table table) {
+    static List<FoundTable> parts(FoundTable table) {
         for (int i = 0; i < table.headings().size(); i++) {
             if (!BatchNumbers.isWord(table.headings().get(i))) {
                 continue;
@@ -33,7 +33,7 @@ final class BatchBeside {
             int fewest = rows.values().stream().mapToInt(List::size).min().orElse(0);
             boolean batches = fewest >= FEWEST || fewest >= FEWEST_WITH_CLOCK && hasClock(table, rows.values());
             if (batches && !rows.containsKey("")) {
-                List<Table> parts = new ArrayList<>();
+                List<FoundTable> parts = new ArrayList<>();
                 rows.forEach((name, of) -> parts.add(part(table, name, of)));
                 return parts;
             }
@@ -41,7 +41,7 @@ final class BatchBeside {
         return List.of(table);
     }
 
-    private static boolean hasClock(Table table, Collection<List<Integer>> batches) {
+    private static boolean hasClock(FoundTable table, Collection<List<Integer>> batches) {
         for (int c = 0; c < table.headings().size(); c++) {
             List<String> cells = table.column(c);
             if (batches.stream()
@@ -67,10 +67,10 @@ final class BatchBeside {
         return true;
     }
 
-    private static Table part(Table table, String name, List<Integer> rows) {
+    private static FoundTable part(FoundTable table, String name, List<Integer> rows) {
         Sheet sheet = table.sheet();
         String tab = sheet.tab().isEmpty() ? name : sheet.tab() + " " + name;
-        return new Table(
+        return new FoundTable(
                 new Sheet(sheet.file(), tab, sheet.delimiter(), sheet.decimal(), List.of()),
                 Stream.concat(table.above().stream(), Stream.of(List.of("Batch", name)))
                         .toList(),

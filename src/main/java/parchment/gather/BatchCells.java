@@ -17,7 +17,7 @@ final class BatchCells {
     private static final Set<ListMeaning.Kind> CONVERTED =
             Set.of(ListMeaning.Kind.MASS, ListMeaning.Kind.ROAST_TEMPERATURE, ListMeaning.Kind.ROOM_TEMPERATURE);
 
-    private final Table table;
+    private final FoundTable table;
     private final List<String> told;
     private final Map<Integer, String> headings = new LinkedHashMap<>();
     private final Map<Integer, ColumnValues> values = new LinkedHashMap<>();

@@ -18,7 +18,7 @@ final class BatchRows {
     private static final double MANY_BLANK = 0.2;
 
     private final ListColumns columns;
-    private final Table table;
+    private final FoundTable table;
     private final List<String> told;
     private final BatchCells cells;
     private final BatchTimes times;
@@ -59,7 +59,7 @@ final class BatchRows {
         if (!hasNoDays(columns)) {
             return Optional.empty();
         }
-        Source source = Source.of(columns.table());
+        TablePlace source = TablePlace.of(columns.table());
         return WrittenDay.ofCell(source.tab().isBlank() ? source.stem() : source.tab())
                 .filter(day -> !day.isShort())
                 .flatMap(day -> day.on(order));

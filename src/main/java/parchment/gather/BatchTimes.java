@@ -91,7 +91,7 @@ final class BatchTimes {
     }
 
     /** Returns the days of rows as far as they can be read, without a word. */
-    List<Optional<LocalDate>> days(Table table, Optional<ListColumn> column) {
+    List<Optional<LocalDate>> days(FoundTable table, Optional<ListColumn> column) {
         return table.rows().stream()
                 .map(row -> column.map(c -> row.get(c.place()).strip())
                         .flatMap(this::instant)

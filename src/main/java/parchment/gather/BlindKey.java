@@ -22,7 +22,7 @@ record BlindKey(List<Entry> entries, String reason, List<String> told) {
      * @param table where it stands
      * @param line the line in its sheet, counted from 1
      */
-    record Entry(String code, String batch, String lot, Optional<LocalDate> day, Table table, int line) {}
+    record Entry(String code, String batch, String lot, Optional<LocalDate> day, FoundTable table, int line) {}
 
     BlindKey {
         entries = List.copyOf(entries);
@@ -30,7 +30,7 @@ record BlindKey(List<Entry> entries, String reason, List<String> told) {
     }
 
     /** Returns the pairs of a table that has a column of codes and one of batches, each code once on a day. */
-    static Optional<BlindKey> of(Table table, ScoreClues clues) {
+    static Optional<BlindKey> of(FoundTable table, ScoreClues clues) {
         return BlindKeys.of(table, clues);
     }
 }

@@ -26,16 +26,16 @@ final class BlindKeys {
             ListMeaning.ARRIVED_ON,
             ListMeaning.HARVESTED_ON);
 
-    private final Table table;
+    private final FoundTable table;
     private final ScoreClues clues;
     private final List<String> told = new ArrayList<>();
 
-    private BlindKeys(Table table, ScoreClues clues) {
+    private BlindKeys(FoundTable table, ScoreClues clues) {
         this.table = table;
         this.clues = clues;
     }
 
-    static Optional<BlindKey> of(Table table, ScoreClues clues) {
+    static Optional<BlindKey> of(FoundTable table, ScoreClues clues) {
         return new BlindKeys(table, clues).read();
     }
 

@@ -33,7 +33,7 @@ final class ColumnValues {
     private final int distinct;
     private final int wordCount;
 
-    private ColumnValues(Table table, int place, String known) {
+    private ColumnValues(FoundTable table, int place, String known) {
         this.place = place;
         this.heading = table.headings().get(place);
         this.named = TradeWords.of(heading);
@@ -78,7 +78,7 @@ final class ColumnValues {
         convert(own);
     }
 
-    private Map<Character, ThreeDigits> digits(Table table) {
+    private Map<Character, ThreeDigits> digits(FoundTable table) {
         Map<Character, ThreeDigits> found = new TreeMap<>();
         for (String cell : cells) {
             if (ThreeDigits.isAmbiguous(cell)) {
@@ -123,12 +123,12 @@ final class ColumnValues {
                 .isPresent();
     }
 
-    static ColumnValues of(Table table, int place) {
+    static ColumnValues of(FoundTable table, int place) {
         return new ColumnValues(table, place, "");
     }
 
     /** Returns the values of a column whose unit was found or answered; "" if it is not known. */
-    static ColumnValues of(Table table, int place, String unit) {
+    static ColumnValues of(FoundTable table, int place, String unit) {
         return new ColumnValues(table, place, unit);
     }
 

@@ -41,7 +41,7 @@ final class CupQuestions {
         });
         found.told().forEach(questions::leaveOut);
         found.unjoined()
-                .forEach(cup -> questions.leaveOut(Source.of(cup.cup().table()).shown() + ", line "
+                .forEach(cup -> questions.leaveOut(TablePlace.of(cup.cup().table()).shown() + ", line "
                         + cup.cup().line() + ": the cup " + shown(cup.cup()) + " joins no batch: "
                         + withoutPlace(cup)));
         return joined;

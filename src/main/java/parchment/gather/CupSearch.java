@@ -24,7 +24,7 @@ final class CupSearch {
     private final BatchNames names;
     private final RoastedBefore roasted;
     private final CodeSearch codes;
-    private final Map<Table, Set<String>> written = new IdentityHashMap<>();
+    private final Map<FoundTable, Set<String>> written = new IdentityHashMap<>();
 
     CupSearch(List<BlindKey> keys, List<NamedBatch> batches, Collection<TastedCup> cups) {
         this.batches = List.copyOf(batches);

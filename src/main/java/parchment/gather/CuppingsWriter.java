@@ -26,7 +26,7 @@ final class CuppingsWriter {
 
     private final List<CupJoin.Joined> cups;
     private final Map<CupJoin.Joined, String> cuppings = new IdentityHashMap<>();
-    private final Map<Table, ScoreSheet> sheets = new IdentityHashMap<>();
+    private final Map<FoundTable, ScoreSheet> sheets = new IdentityHashMap<>();
     private final List<String> told = new ArrayList<>();
 
     private CuppingsWriter(List<CupJoin.Joined> cups, List<ScoreSheet> sheets) {

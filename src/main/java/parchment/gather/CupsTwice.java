@@ -31,7 +31,7 @@ record CupsTwice(List<TastedCup> cups, List<String> told) {
         }
     }
 
-    private record Pair(Table first, Table second) {}
+    private record Pair(FoundTable first, FoundTable second) {}
 
     static CupsTwice of(List<TastedCup> read) {
         Map<Key, List<TastedCup>> known = new LinkedHashMap<>();
@@ -68,9 +68,9 @@ record CupsTwice(List<TastedCup> cups, List<String> told) {
             }
         }
         List<String> told = new ArrayList<>();
-        same.forEach((pair, cups) -> told.add(Source.of(pair.second()).shown() + ": "
+        same.forEach((pair, cups) -> told.add(TablePlace.of(pair.second()).shown() + ": "
                 + Words.count(cups.size(), "cup stands", "cups stand") + " in "
-                + Source.of(pair.first()).shown()
+                + TablePlace.of(pair.first()).shown()
                 + " too, of the same day, cupper and batch and with the same scores; counted once."));
         told.addAll(other);
         return new CupsTwice(left, told);

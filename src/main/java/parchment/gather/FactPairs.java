@@ -73,14 +73,14 @@ final class FactPairs {
     }
 
     /** Returns the facts as a list of one row; empty where the form was never filled in. */
-    Optional<Table> table(SheetArea area, List<List<String>> above) {
+    Optional<FoundTable> table(SheetArea area, List<List<String>> above) {
         Map<String, String> filled = new LinkedHashMap<>();
         pairs.stream()
                 .filter(pair -> !pair.value().isEmpty())
                 .forEach(pair -> filled.put(pair.heading(), pair.value()));
         return filled.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Table(
+                : Optional.of(new FoundTable(
                         area.sheet(),
                         above,
                         List.copyOf(filled.keySet()),

@@ -15,7 +15,7 @@ import java.util.Set;
 final class FileKeys {
     private static final String FILE = "file.";
 
-    private final Map<Table, String> keys = new IdentityHashMap<>();
+    private final Map<FoundTable, String> keys = new IdentityHashMap<>();
     private final Map<String, Integer> stems = new HashMap<>();
 
     private FileKeys() {}
@@ -25,7 +25,7 @@ final class FileKeys {
      *
      * @param recordings all recordings of the folder
      */
-    static FileKeys of(List<Table> recordings, Path folder) {
+    static FileKeys of(List<FoundTable> recordings, Path folder) {
         FileKeys all = new FileKeys();
         Map<String, Integer> paths = new HashMap<>();
         recordings.forEach(table -> {
@@ -33,7 +33,7 @@ final class FileKeys {
             all.stems.merge(stem(table), 1, Integer::sum);
         });
         Set<String> used = new HashSet<>();
-        for (Table table : recordings) {
+        for (FoundTable table : recordings) {
             String path = path(table, folder, "");
             String key = paths.getOrDefault(path, 0) == 1 ? path : path(table, folder, ending(table));
             String free = key;
@@ -50,7 +50,7 @@ final class FileKeys {
      *
      * @param question the last part of the key, such as "split"
      */
-    String of(Table recording, String question, GatherQuestions questions) {
+    String of(FoundTable recording, String question, GatherQuestions questions) {
         String own = FILE + keys.getOrDefault(recording, stem(recording)) + "." + question;
         // The name alone was the key once; where it says which recording is meant, such answers are still read.
         String before = FILE + stem(recording) + "." + question;
@@ -59,12 +59,12 @@ final class FileKeys {
         return answeredBefore ? before : own;
     }
 
-    private static String stem(Table table) {
-        return GatherQuestions.key(Source.of(table).stem());
+    private static String stem(FoundTable table) {
+        return GatherQuestions.key(TablePlace.of(table).stem());
     }
 
-    private static String path(Table table, Path folder, String ending) {
-        Source source = Source.of(table);
+    private static String path(FoundTable table, Path folder, String ending) {
+        TablePlace source = TablePlace.of(table);
         Path file = source.file();
         Path within = file.startsWith(folder) ? folder.relativize(file) : file.getFileName();
         String whole = String.valueOf(within).replace('\\', '/');
@@ -72,8 +72,8 @@ final class FileKeys {
         return GatherQuestions.key(plain + ending + (source.tab().isBlank() ? "" : "-" + source.tab()));
     }
 
-    private static String ending(Table table) {
-        String name = String.valueOf(Source.of(table).file().getFileName());
+    private static String ending(FoundTable table) {
+        String name = String.valueOf(TablePlace.of(table).file().getFileName());
         int dot = name.lastIndexOf('.');
         return dot > 0 ? name.substring(dot) : "";
     }

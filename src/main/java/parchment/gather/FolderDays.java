@@ -21,10 +21,10 @@ record FolderDays(Optional<Path> root) {
     private static final int MOST_A_DAY = 60;
 
     /** Tells that folders' names are read as days; asks it where a folder has more recordings than a day has roasts. */
-    static FolderDays decide(List<Table> recordings, Path root, GatherQuestions questions) {
+    static FolderDays decide(List<FoundTable> recordings, Path root, GatherQuestions questions) {
         FolderDays days = new FolderDays(Optional.of(root));
         Map<Path, Integer> without = new LinkedHashMap<>();
-        for (Table recording : recordings) {
+        for (FoundTable recording : recordings) {
             Path folder = recording.sheet().file().getParent();
             if (folder != null
                     && !RecordingZero.hasDay(recording)

@@ -54,7 +54,7 @@ final class FolderNames {
 
     private static Optional<Path> folder(GatheredBatch curve) {
         return curve.recording()
-                .map(known -> Source.of(known.file()).file().getParent())
+                .map(known -> TablePlace.of(known.file()).file().getParent())
                 .filter(folder -> folder != null);
     }
 

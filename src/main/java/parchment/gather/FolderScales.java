@@ -66,7 +66,7 @@ final class FolderScales {
         if (isWhole && whole >= SEVERAL) {
             return found;
         }
-        String statement = Source.of(found.table()).shown() + ": its bean temperature goes up to "
+        String statement = TablePlace.of(found.table()).shown() + ": its bean temperature goes up to "
                 + Math.round(bean(found).map(column -> column.quantile(1)).orElse(Double.NaN))
                 + " only, without a unit; " + Words.count(fahrenheit, "recording", "recordings")
                 + " with the same headings " + (fahrenheit == 1 ? "is" : "are") + " in °F";

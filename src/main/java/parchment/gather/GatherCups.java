@@ -23,8 +23,8 @@ final class GatherCups {
 
     private final GatherQuestions questions;
     private final GatherDates dates;
-    private final Map<String, Table> sheets = new LinkedHashMap<>();
-    private final Map<String, Table> keys = new LinkedHashMap<>();
+    private final Map<String, FoundTable> sheets = new LinkedHashMap<>();
+    private final Map<String, FoundTable> keys = new LinkedHashMap<>();
 
     /**
      * Holds the cups that have a batch.
@@ -51,7 +51,7 @@ final class GatherCups {
     }
 
     /** Returns what of a table's claims are of scores. */
-    static List<TableKind> claims(Table table, GatherDates dates, Set<String> batches) {
+    static List<TableKind> claims(FoundTable table, GatherDates dates, Set<String> batches) {
         ScoreClues clues = ScoreClues.of(batches).withDates(dates.of(table));
         List<TableKind> claims = new ArrayList<>();
         ScoreSheets.of(table, clues)
@@ -79,11 +79,11 @@ final class GatherCups {
         return text.startsWith("It ") ? "it " + text.substring(3) : text;
     }
 
-    void addScores(String letter, Table table) {
+    void addScores(String letter, FoundTable table) {
         sheets.put(letter, table);
     }
 
-    void addKey(String letter, Table table) {
+    void addKey(String letter, FoundTable table) {
         keys.put(letter, table);
     }
 
@@ -116,16 +116,16 @@ final class GatherCups {
                         .filter(name -> !name.isEmpty())
                         .forEach(cuppers::add);
                 read.add(scores);
-                questions.say("  " + Source.of(table).shown() + ": "
+                questions.say("  " + TablePlace.of(table).shown() + ": "
                         + Words.count(scores.cups().size(), "cup", "cups") + " read.");
                 scores.told()
-                        .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
+                        .forEach(line -> questions.leaveOut(TablePlace.of(table).shown() + ": " + line));
                 scores.open().stream()
                         .filter(line -> !line.equals(ScoreSheets.WHICH_DAY))
                         .forEach(line -> left(line, letter, table));
             });
             if (sheet.isEmpty()) {
-                questions.leaveOut(Source.of(table).shown() + ": no scores can be read in it.");
+                questions.leaveOut(TablePlace.of(table).shown() + ": no scores can be read in it.");
             }
         });
         List<BlindKey> codes = new ArrayList<>();
@@ -133,7 +133,7 @@ final class GatherCups {
                 .ifPresent(key -> {
                     codes.add(key);
                     key.told()
-                            .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
+                            .forEach(line -> questions.leaveOut(TablePlace.of(table).shown() + ": " + line));
                 }));
         CupsTwice once = CupsTwice.of(
                 read.stream().flatMap(sheet -> sheet.cups().stream()).toList());
@@ -142,8 +142,8 @@ final class GatherCups {
     }
 
     /** Says what a sheet leaves open; a scale that is not known leaves nothing out. */
-    private void left(String line, String letter, Table table) {
-        String source = Source.of(table).shown();
+    private void left(String line, String letter, FoundTable table) {
+        String source = TablePlace.of(table).shown();
         if (line.startsWith(ScoreScales.OPEN)) {
             questions.say(
                     "  " + source + ": " + line
@@ -161,7 +161,7 @@ final class GatherCups {
         if (!sheet.open().contains(ScoreSheets.WHICH_DAY)) {
             return sheet;
         }
-        Table table = sheet.table();
+        FoundTable table = sheet.table();
         long waiting = ScoreSheets.waiting(sheet.cups());
         Predicate<String> known = text -> text.equals(UNKNOWN)
                 || heading(table, text).isPresent()
@@ -170,7 +170,7 @@ final class GatherCups {
         String key = "sheet." + letter + ".tasted";
         String answer = above.map(day -> questions.tell(
                         key,
-                        "The cups of a table of " + Source.of(table).shown()
+                        "The cups of a table of " + TablePlace.of(table).shown()
                                 + " have no day of their own, and are taken to be tasted on that of the table above them on the same sheet",
                         day.toString(),
                         known,
@@ -178,7 +178,7 @@ final class GatherCups {
                 .orElseGet(() -> questions.askOf(
                         key,
                         "On which day " + (waiting == 1 ? "was the cup" : "were the " + waiting + " cups") + " of "
-                                + Source.of(table).shown()
+                                + TablePlace.of(table).shown()
                                 + " tasted? Without a day none of them is written. Answer with the day, or with the heading of the column that"
                                 + " holds it.",
                         UNKNOWN,
@@ -193,22 +193,22 @@ final class GatherCups {
     }
 
     /** Tables one below the other on a sheet are of the day that stands above the first, where the ones above have one day and no other. */
-    private static Optional<LocalDate> dayAbove(Table table, List<ScoreSheet> before) {
+    private static Optional<LocalDate> dayAbove(FoundTable table, List<ScoreSheet> before) {
         List<Optional<LocalDate>> days = before.stream()
-                .filter(sheet -> Source.of(sheet.table()).equals(Source.of(table)))
+                .filter(sheet -> TablePlace.of(sheet.table()).equals(TablePlace.of(table)))
                 .flatMap(sheet -> sheet.cups().stream().map(TastedCup::tastedOn))
                 .distinct()
                 .toList();
         return days.size() == 1 ? days.get(0) : Optional.empty();
     }
 
-    private static Optional<String> heading(Table table, String text) {
+    private static Optional<String> heading(FoundTable table, String text) {
         return table.headings().stream()
                 .filter(heading -> !heading.isBlank() && heading.equalsIgnoreCase(text))
                 .findFirst();
     }
 
-    private ScoreClues stated(ScoreClues clues, String letter, Table table) {
+    private ScoreClues stated(ScoreClues clues, String letter, FoundTable table) {
         ScoreClues stated = clues;
         for (int i = 0; i < table.headings().size(); i++) {
             String key = "sheet." + letter + ".column." + (i + 1);
@@ -216,7 +216,7 @@ final class GatherCups {
                 String answer = questions.tell(
                         key,
                         "Column " + (i + 1) + " " + Words.quote(table.headings().get(i)) + " of "
-                                + Source.of(table).shown(),
+                                + TablePlace.of(table).shown(),
                         "",
                         text -> ScorePart.of(text).isPresent(),
                         COLUMNS);

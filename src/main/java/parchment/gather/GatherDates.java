@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import parchment.phase.Source;
 import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
 
@@ -21,13 +22,13 @@ record GatherDates(Dates dates, DateOrder asked, NameDates names, FolderDays fol
     static final String NAMES = "the names of the files";
 
     /** Decides it. */
-    static GatherDates decide(List<GatherStyle> styles, List<Table> sheets, GatherQuestions questions) {
+    static GatherDates decide(List<GatherStyle> styles, List<FoundTable> sheets, GatherQuestions questions) {
         return decide(styles, sheets, FolderDays.NONE, questions);
     }
 
     /** Decides it where names of folders may be days. */
     static GatherDates decide(
-            List<GatherStyle> styles, List<Table> sheets, FolderDays folders, GatherQuestions questions) {
+            List<GatherStyle> styles, List<FoundTable> sheets, FolderDays folders, GatherQuestions questions) {
         List<Dates.Source> sources = new ArrayList<>();
         styles.forEach(style -> sources.add(new Dates.Source(
                 key(style),
@@ -59,23 +60,23 @@ record GatherDates(Dates dates, DateOrder asked, NameDates names, FolderDays fol
     }
 
     /** Two files in two folders may have one name. */
-    private static String key(Table sheet) {
-        return Source.of(sheet).toString();
+    private static String key(FoundTable sheet) {
+        return TablePlace.of(sheet).toString();
     }
 
     private static String key(GatherStyle style) {
         return "style " + style.letter();
     }
 
-    private static String source(Table sheet) {
-        return Source.of(sheet).shown();
+    private static String source(FoundTable sheet) {
+        return TablePlace.of(sheet).shown();
     }
 
-    private static String source(Table sample, GatherStyle style) {
+    private static String source(FoundTable sample, GatherStyle style) {
         return style.tables().size() == 1 ? source(sample) : "the recordings of style " + style.letter();
     }
 
-    private static Stream<WrittenDay> inRecording(Table table) {
+    private static Stream<WrittenDay> inRecording(FoundTable table) {
         List<String> cells = new ArrayList<>();
         table.above().forEach(cells::addAll);
         if (!table.rows().isEmpty()) {
@@ -85,7 +86,7 @@ record GatherDates(Dates dates, DateOrder asked, NameDates names, FolderDays fol
         return cells.stream().flatMap(cell -> WrittenDay.find(cell).stream());
     }
 
-    private static Stream<WrittenDay> inSheet(Table sheet) {
+    private static Stream<WrittenDay> inSheet(FoundTable sheet) {
         List<WrittenDay> found = new ArrayList<>();
         sheet.above()
                 .forEach(cells -> cells.forEach(cell -> WrittenDay.find(cell).ifPresent(found::add)));
@@ -145,7 +146,7 @@ record GatherDates(Dates dates, DateOrder asked, NameDates names, FolderDays fol
     }
 
     /** Returns the order for a list or score sheet. */
-    DateOrder of(Table sheet) {
+    DateOrder of(FoundTable sheet) {
         return of(key(sheet));
     }
 

@@ -18,8 +18,8 @@ final class GatherLots {
     private final GatherQuestions questions;
     private final GatherDates dates;
     private final GatherSheets sheets;
-    private final Map<String, Table> lists = new LinkedHashMap<>();
-    private final Map<String, Table> shorts = new LinkedHashMap<>();
+    private final Map<String, FoundTable> lists = new LinkedHashMap<>();
+    private final Map<String, FoundTable> shorts = new LinkedHashMap<>();
 
     GatherLots(GatherQuestions questions, GatherDates dates, GatherSheets sheets) {
         this.questions = questions;
@@ -28,13 +28,13 @@ final class GatherLots {
     }
 
     /** Returns the lots that the lists of a folder name, in small letters, if a table could be one of their short names. */
-    static Set<String> used(Iterable<Table> tables, GatherSheets sheets) {
+    static Set<String> used(Iterable<FoundTable> tables, GatherSheets sheets) {
         Set<String> used = new HashSet<>();
         boolean any = false;
-        for (Table table : tables) {
+        for (FoundTable table : tables) {
             any |= ShortNames.hasForm(table);
         }
-        for (Table table : tables) {
+        for (FoundTable table : tables) {
             if (any && table.headings().size() > 2) {
                 sheets.found(table)
                         .of(ListMeaning.LOT)
@@ -45,11 +45,11 @@ final class GatherLots {
         return used;
     }
 
-    void addList(String letter, Table table) {
+    void addList(String letter, FoundTable table) {
         lists.put(letter, table);
     }
 
-    void addShortNames(String letter, Table table) {
+    void addShortNames(String letter, FoundTable table) {
         shorts.put(letter, table);
     }
 
@@ -102,7 +102,7 @@ final class GatherLots {
         List<ListedLot> listed = new ArrayList<>();
         lists.forEach((letter, table) -> {
             questions.say("");
-            questions.say("Lots of " + Source.of(table).shown() + ":");
+            questions.say("Lots of " + TablePlace.of(table).shown() + ":");
             ListColumns columns = sheets.columns(LotColumns.of(sheets.found(table), used), "sheet." + letter + ".");
             OptionalInt shortNames = LotColumns.shortNames(columns, used);
             LotList list = LotList.of(columns, shortNames, dates.of(table));

@@ -66,7 +66,7 @@ final class GatherRecordings {
     }
 
     /** A clock that began again within one roast is joined on where the temperature goes on; else it is asked. */
-    private Recording recording(Table table, List<Meaning> meanings, FileDates dated) {
+    private Recording recording(FoundTable table, List<Meaning> meanings, FileDates dated) {
         Recording recording = Recording.of(table, meanings, dated, Recording.AfterRestart.FOLLOW);
         if (recording.begunAgain().isEmpty()) {
             return recording;
@@ -74,7 +74,7 @@ final class GatherRecordings {
         Recording.Restart first = recording.begunAgain().get(0);
         boolean goesOn = recording.begunAgain().stream().allMatch(restart -> Math.abs(restart.fall()) <= GOES_ON);
         String key = keys.of(table, "clock-begins-again", questions);
-        String statement = Source.of(table).shown() + ": its clock begins again after " + recording.clock(first.after())
+        String statement = TablePlace.of(table).shown() + ": its clock begins again after " + recording.clock(first.after())
                 + ", with " + Words.count(first.rows(), "row", "rows") + " to come";
         boolean follows = goesOn
                 ? questions.tellYes(
@@ -90,16 +90,16 @@ final class GatherRecordings {
 
     private List<GatheredBatch> batches(
             Recording recording, List<Double> charges, FileDates dated, Map<String, Optional<MarkKind>> marks) {
-        String name = Source.of(recording.file()).stem();
+        String name = TablePlace.of(recording.file()).stem();
         List<String> lost = new ArrayList<>(recording.file().leftOut());
         if (recording.leftOut() > 0) {
             lost.add(0, Words.count(recording.leftOut(), "row", "rows") + " without a time that rises left out");
         }
         if (!lost.isEmpty()) {
-            questions.leaveOut(Source.of(recording.file()).shown() + ": " + String.join(", ", lost) + ".");
+            questions.leaveOut(TablePlace.of(recording.file()).shown() + ": " + String.join(", ", lost) + ".");
         }
         if (recording.rows().isEmpty()) {
-            questions.leaveOut(Source.of(recording.file()).shown() + " has no row with a time: left out.");
+            questions.leaveOut(TablePlace.of(recording.file()).shown() + " has no row with a time: left out.");
             return List.of();
         }
         if (charges.isEmpty()) {
@@ -144,7 +144,7 @@ final class GatherRecordings {
             return false;
         }
         String such = Words.count(open.size(), "recording", "recordings") + " of style " + style.letter()
-                + ", such as " + Source.of(open.get(0).file()).shown() + ", "
+                + ", such as " + TablePlace.of(open.get(0).file()).shown() + ", "
                 + (open.size() == 1 ? "shows" : "show") + " no fall of the bean temperature at a charge";
         boolean fromZero = open.stream().allMatch(GatherRecordings::beginsAsAtCharge);
         return fromZero
@@ -168,7 +168,7 @@ final class GatherRecordings {
                 .filter(event -> event.seconds() < from)
                 .count();
         if (readings > 0) {
-            questions.leaveOut(Source.of(recording.file()).shown() + ": "
+            questions.leaveOut(TablePlace.of(recording.file()).shown() + ": "
                     + Words.count(readings, "row", "rows") + " before " + recording.clock(from)
                     + (words > 0 ? ", with " + Words.count(words, "note", "notes") + "," : "")
                     + " came more than a minute before the first charge and belong to no batch: left out.");
@@ -176,17 +176,17 @@ final class GatherRecordings {
     }
 
     private GatheredBatch withoutCharge(Recording recording, FileDates dated, Map<String, Optional<MarkKind>> marks) {
-        String name = Source.of(recording.file()).stem();
+        String name = TablePlace.of(recording.file()).stem();
         String own = keys.of(recording.file(), STARTS_AT_CHARGE, questions);
         boolean starts = questions.has(own)
-                ? questions.tellYes(own, Source.of(recording.file()).shown() + " starts at the charge", "no")
+                ? questions.tellYes(own, TablePlace.of(recording.file()).shown() + " starts at the charge", "no")
                 : startsAtCharge;
         double zero = recording.seconds().get(0);
         if (starts) {
             return batch(name, 0, recording, dated, zero, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, marks);
         }
         if (!recording.events().isEmpty()) {
-            questions.leaveOut(Source.of(recording.file()).shown()
+            questions.leaveOut(TablePlace.of(recording.file()).shown()
                     + ": its marks are kept as notes, for they count from a charge that is not seen ("
                     + key + STARTS_AT_CHARGE + ").");
         }

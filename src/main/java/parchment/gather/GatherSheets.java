@@ -32,7 +32,7 @@ final class GatherSheets {
     private final GatherDates dates;
     private final Clues clues;
     private final Map<String, String> columnsSaid = new HashMap<>();
-    private final Map<String, List<Table>> nothing = new LinkedHashMap<>();
+    private final Map<String, List<FoundTable>> nothing = new LinkedHashMap<>();
 
     GatherSheets(GatherQuestions questions, GatherDates dates, Clues clues) {
         this.questions = questions;
@@ -41,7 +41,7 @@ final class GatherSheets {
     }
 
     /** Returns what a table is taken for, or was answered to be. */
-    TableKind.What kind(Table sheet, String letter, List<TableKind> claims) {
+    TableKind.What kind(FoundTable sheet, String letter, List<TableKind> claims) {
         String key = "sheet." + letter + ".";
         TableKind found = owned(sheet, TableKind.of(sheet, clues, claims));
         TableKind.What proposal = found.what() == TableKind.What.RECORDING ? TableKind.What.NOTHING : found.what();
@@ -54,7 +54,7 @@ final class GatherSheets {
                     : proposal == TableKind.What.BATCHES ? TableKind.What.NOTHING : proposal;
         }
         questions.say("");
-        questions.say("Sheet " + letter + ": " + Source.of(sheet).shown() + ", "
+        questions.say("Sheet " + letter + ": " + TablePlace.of(sheet).shown() + ", "
                 + Words.count(sheet.rows().size(), "row", "rows") + ". It starts:");
         first(sheet).forEach(line -> questions.say("    " + line));
         List<TableKind.What> kinds = Arrays.stream(TableKind.What.values())
@@ -74,7 +74,7 @@ final class GatherSheets {
     }
 
     /** A table with the logbook's own headings is a list, however short it is. */
-    private static TableKind owned(Table sheet, TableKind found) {
+    private static TableKind owned(FoundTable sheet, TableKind found) {
         Set<String> own = sheet.headings().stream()
                 .map(Header::parse)
                 .filter(header -> header.name().equals("batch") || LogbookFiles.isBatchColumn(header))
@@ -85,7 +85,7 @@ final class GatherSheets {
                 : found;
     }
 
-    private static List<String> first(Table sheet) {
+    private static List<String> first(FoundTable sheet) {
         List<String> lines = new ArrayList<>();
         sheet.above().stream().limit(FIRST_ROWS).forEach(cells -> lines.add(joined(cells)));
         lines.add(joined(sheet.headings()));
@@ -105,12 +105,12 @@ final class GatherSheets {
      *
      * @param from where what was said of it begins
      */
-    void leaveOut(Table sheet, String letter, int from) {
-        String file = Source.of(sheet).toString();
+    void leaveOut(FoundTable sheet, String letter, int from) {
+        String file = TablePlace.of(sheet).toString();
         String headings = sheet.headings().toString();
         String like = nothing.containsKey(file) ? file : nothing.containsKey(headings) ? headings : "";
         if (like.isEmpty()) {
-            List<Table> alike = new ArrayList<>(List.of(sheet));
+            List<FoundTable> alike = new ArrayList<>(List.of(sheet));
             nothing.put(file, alike);
             nothing.put(headings, alike);
             return;
@@ -118,7 +118,7 @@ final class GatherSheets {
         nothing.getOrDefault(like, List.of()).add(sheet);
         questions.takeBack(
                 from,
-                "Sheet " + letter + ": " + Source.of(sheet).shown() + ", as the one before (sheet." + letter
+                "Sheet " + letter + ": " + TablePlace.of(sheet).shown() + ", as the one before (sheet." + letter
                         + ".kind).");
     }
 
@@ -132,18 +132,18 @@ final class GatherSheets {
         nothing.values().stream().distinct().forEach(this::leaveOut);
     }
 
-    private void leaveOut(List<Table> alike) {
-        Table sheet = alike.get(0);
+    private void leaveOut(List<FoundTable> alike) {
+        FoundTable sheet = alike.get(0);
         int rows = sheet.rows().size();
         if (alike.size() > 1) {
-            boolean one = alike.stream().map(Source::of).distinct().count() == 1;
+            boolean one = alike.stream().map(TablePlace::of).distinct().count() == 1;
             questions.leaveOut(
                     one
-                            ? Source.of(sheet).shown() + ": its " + alike.size()
+                            ? TablePlace.of(sheet).shown() + ": its " + alike.size()
                                     + " tables are no lists of batches, no score sheets and no recordings; left out."
                             : alike.size() + " tables with the same headings, "
                                     + alike.stream()
-                                            .map(table -> Source.of(table).shown())
+                                            .map(table -> TablePlace.of(table).shown())
                                             .distinct()
                                             .collect(Collectors.joining(", "))
                                     + ": they are no lists of batches, and for recordings a column of rising times and"
@@ -151,7 +151,7 @@ final class GatherSheets {
                                     + " rows, are needed.");
             return;
         }
-        questions.leaveOut(Source.of(sheet).shown() + ": it is no list of batches, and for a recording "
+        questions.leaveOut(TablePlace.of(sheet).shown() + ": it is no list of batches, and for a recording "
                 + (rows < MeaningProposal.FEWEST_ROWS
                         ? "it has " + Words.count(rows, "row", "rows") + " where " + MeaningProposal.FEWEST_ROWS
                                 + " are needed."
@@ -159,7 +159,7 @@ final class GatherSheets {
     }
 
     /** Returns what the rows of a list of batches say. */
-    List<ListedBatch> rows(Table sheet, String letter) {
+    List<ListedBatch> rows(FoundTable sheet, String letter) {
         int from = questions.taken().size();
         ListColumns columns = columns(ListColumns.of(sheet, clues), "sheet." + letter + ".");
         sayOnce(sheet.headings(), letter, from);
@@ -186,12 +186,12 @@ final class GatherSheets {
     }
 
     /** Tells what was left out of a table, a line each. */
-    void say(Table sheet, List<String> told) {
-        told.forEach(line -> questions.leaveOut(Source.of(sheet).shown() + ": " + line));
+    void say(FoundTable sheet, List<String> told) {
+        told.forEach(line -> questions.leaveOut(TablePlace.of(sheet).shown() + ": " + line));
     }
 
     /** Returns the columns of a table as its values and names say, before anybody is asked. */
-    ListColumns found(Table sheet) {
+    ListColumns found(FoundTable sheet) {
         return ListColumns.of(sheet, clues);
     }
 
@@ -211,7 +211,7 @@ final class GatherSheets {
             String named = "Column " + (column.place() + 1) + " " + Words.quote(column.heading());
             String because = (reason(column).startsWith("its ") ? ", " : " ") + reason(column);
             // An open question is asked far from the table that it is about; what is told stands below it.
-            String which = named + " of " + Source.of(found.table()).shown() + because;
+            String which = named + " of " + TablePlace.of(found.table()).shown() + because;
             boolean doubted = green.filter(mass ->
                             mass.unit().equals(column.unit()) && questions.isOpen(key + "column." + (mass.place() + 1)))
                     .isPresent();

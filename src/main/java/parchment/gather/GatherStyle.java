@@ -10,14 +10,14 @@ import java.util.stream.Collectors;
 /** Holds the files that are written alike, so that what their columns mean is asked once. */
 final class GatherStyle {
     private final String letter;
-    private final Table sample;
-    private final List<Table> tables = new ArrayList<>();
+    private final FoundTable sample;
+    private final List<FoundTable> tables = new ArrayList<>();
     private final List<MeaningProposal> proposals;
     private final List<StrangeColumn> columns;
     private final Map<String, Integer> words = new TreeMap<>();
     private final Map<Double, Integer> odd = new TreeMap<>();
 
-    GatherStyle(String letter, Table sample, List<StrangeColumn> columns, List<MeaningProposal> proposals) {
+    GatherStyle(String letter, FoundTable sample, List<StrangeColumn> columns, List<MeaningProposal> proposals) {
         this.letter = letter;
         this.sample = sample;
         this.columns = columns;
@@ -25,7 +25,7 @@ final class GatherStyle {
     }
 
     /** Returns what makes two recordings one style: the same headings, and temperatures that fit the same scale. */
-    static String key(Table file, List<MeaningProposal> proposals) {
+    static String key(FoundTable file, List<MeaningProposal> proposals) {
         return style(file)
                 + proposals.stream()
                         .map(MeaningProposal::meaning)
@@ -36,11 +36,11 @@ final class GatherStyle {
                         .collect(Collectors.joining("\u001F"));
     }
 
-    private static String style(Table file) {
+    private static String style(FoundTable file) {
         return file.sheet().delimiter() + String.join("\u001F", file.headings());
     }
 
-    void add(Table file, List<StrangeColumn> fileColumns, List<MeaningProposal> fileProposals) {
+    void add(FoundTable file, List<StrangeColumn> fileColumns, List<MeaningProposal> fileProposals) {
         tables.add(file);
         for (int i = 0; i < fileColumns.size(); i++) {
             StrangeColumn column = fileColumns.get(i);
@@ -66,11 +66,11 @@ final class GatherStyle {
         return letter;
     }
 
-    Table sample() {
+    FoundTable sample() {
         return sample;
     }
 
-    List<Table> tables() {
+    List<FoundTable> tables() {
         return tables;
     }
 

@@ -39,9 +39,9 @@ final class GatherStyles {
     }
 
     /** Returns the sheets by their letters. */
-    static Map<String, Table> letters(List<Table> sheets, GatherQuestions questions, Path folder) {
-        Map<String, Table> byName = new LinkedHashMap<>();
-        for (Table sheet : sheets) {
+    static Map<String, FoundTable> letters(List<FoundTable> sheets, GatherQuestions questions, Path folder) {
+        Map<String, FoundTable> byName = new LinkedHashMap<>();
+        for (FoundTable sheet : sheets) {
             String name = folder.relativize(sheet.sheet().file()).toString().replace('\\', '/')
                     + (sheet.sheet().tab().isEmpty() ? "" : "|" + sheet.sheet().tab())
                     + place(sheet, sheets);
@@ -52,9 +52,9 @@ final class GatherStyles {
             }
             byName.put(own, sheet);
         }
-        Map<String, Table> lettered = new TreeMap<>(Letters.ORDER);
+        Map<String, FoundTable> lettered = new TreeMap<>(Letters.ORDER);
         new Letters(SHEET, SHEET_IS, questions).of(byName.keySet()).forEach((letter, name) -> {
-            Table sheet = byName.get(name);
+            FoundTable sheet = byName.get(name);
             if (sheet != null) {
                 lettered.put(letter, sheet);
             }
@@ -63,9 +63,9 @@ final class GatherStyles {
     }
 
     /** Tells tables of one sheet apart: the second and later ones by their line. */
-    private static String place(Table sheet, List<Table> sheets) {
-        Table first = sheets.stream()
-                .filter(other -> Source.of(other).equals(Source.of(sheet)))
+    private static String place(FoundTable sheet, List<FoundTable> sheets) {
+        FoundTable first = sheets.stream()
+                .filter(other -> TablePlace.of(other).equals(TablePlace.of(sheet)))
                 .findFirst()
                 .orElse(sheet);
         return first == sheet || sheet.lines().isEmpty()

@@ -16,7 +16,7 @@ final class GatherUpkeep {
     private final GatherQuestions questions;
     private final GatherDates dates;
     private final GatherSheets sheets;
-    private final Map<String, Table> lists = new LinkedHashMap<>();
+    private final Map<String, FoundTable> lists = new LinkedHashMap<>();
 
     GatherUpkeep(GatherQuestions questions, GatherDates dates, GatherSheets sheets) {
         this.questions = questions;
@@ -24,7 +24,7 @@ final class GatherUpkeep {
         this.sheets = sheets;
     }
 
-    void add(String letter, Table table) {
+    void add(String letter, FoundTable table) {
         lists.put(letter, table);
     }
 
@@ -37,7 +37,7 @@ final class GatherUpkeep {
         Set<ListedUpkeep> all = new LinkedHashSet<>();
         lists.forEach((letter, table) -> {
             questions.say("");
-            questions.say("Work on machines of " + Source.of(table).shown() + ":");
+            questions.say("Work on machines of " + TablePlace.of(table).shown() + ":");
             String own = "sheet." + letter + ".";
             ListColumns columns = sheets.columns(columns(sheets.found(table)), own);
             UpkeepList list = UpkeepList.of(columns, dates.of(table));
@@ -60,11 +60,11 @@ final class GatherUpkeep {
         return List.copyOf(all);
     }
 
-    private String machine(String key, Table table, Set<String> machines, int rows) {
+    private String machine(String key, FoundTable table, Set<String> machines, int rows) {
         if (machines.size() > 1) {
             return questions.ask(
                     key,
-                    "On which machine was the work of " + Source.of(table).shown() + "? Batches name "
+                    "On which machine was the work of " + TablePlace.of(table).shown() + "? Batches name "
                             + Words.some(machines) + ".",
                     NOT_WRITTEN,
                     text -> !text.isBlank(),

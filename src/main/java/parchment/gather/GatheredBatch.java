@@ -129,7 +129,7 @@ record GatheredBatch(
     /** Returns where its recording stands: the file, the tab and the part; "" without one. */
     String origin() {
         return recording
-                .map(known -> Source.of(known.file()))
+                .map(known -> TablePlace.of(known.file()))
                 .map(source -> source.file().toString().replace('\\', '/')
                         + (source.tab().isEmpty() ? "" : "|" + source.tab())
                         + (part == 0 ? "" : "#" + part))

@@ -86,8 +86,8 @@ record Gathering(
         List<StrangeFolder.Found> recordings = folder.tables().stream()
                 .filter(StrangeFolder.Found::isRecording)
                 .toList();
-        List<Table> tables = recordings.stream().map(StrangeFolder.Found::table).toList();
-        List<Table> sheets = ShortDays.settled(
+        List<FoundTable> tables = recordings.stream().map(StrangeFolder.Found::table).toList();
+        List<FoundTable> sheets = ShortDays.settled(
                 folder.tables().stream()
                         .filter(found -> !found.isRecording())
                         .map(StrangeFolder.Found::table)
@@ -169,7 +169,7 @@ record Gathering(
                         .flatMap(cell -> WrittenDay.unknown(cell).stream())
                         .limit(1)
                         .map(text ->
-                                Words.quote(text) + " in " + Source.of(table).shown()))
+                                Words.quote(text) + " in " + TablePlace.of(table).shown()))
                 .toList();
         if (!found.isEmpty()) {
             questions.leaveOut(
@@ -181,7 +181,7 @@ record Gathering(
     }
 
     private static List<ListedBatch> listed(
-            Map<String, Table> sheets,
+            Map<String, FoundTable> sheets,
             List<GatheredBatch> curves,
             GatherSheets lists,
             GatherDates dates,

@@ -106,7 +106,7 @@ final class JoinedBatches {
     private GatheredBatch with(GatheredBatch batch, ListedRoast roast) {
         GatheredBatch known = batch;
         Map<String, String> said = new LinkedHashMap<>();
-        Set<Table> tables = Collections.newSetFromMap(new IdentityHashMap<>());
+        Set<FoundTable> tables = Collections.newSetFromMap(new IdentityHashMap<>());
         for (ListedBatch row : roast.rows()) {
             // What differs within one list was told when it was read.
             if (tables.add(row.table())) {
@@ -134,35 +134,35 @@ final class JoinedBatches {
     }
 
     /** Tells names that stand for one batch each from those that begin again every day. */
-    private record RepeatedNames(Set<Table> tables) {
+    private record RepeatedNames(Set<FoundTable> tables) {
         private static final int FEWEST = 3;
 
         static RepeatedNames in(List<ListedBatch> listed) {
-            Map<Table, Set<LocalDate>> ofTable = new IdentityHashMap<>();
+            Map<FoundTable, Set<LocalDate>> ofTable = new IdentityHashMap<>();
             listed.forEach(row -> day(row).ifPresent(day ->
                     ofTable.computeIfAbsent(row.table(), t -> new HashSet<>()).add(day)));
             // Tables of a day each, under one another in one sheet, are one list that counts anew each day.
-            Map<Sheet, Set<Table>> together = new IdentityHashMap<>();
+            Map<Sheet, Set<FoundTable>> together = new IdentityHashMap<>();
             ofTable.forEach((table, days) -> {
                 if (days.size() == 1) {
                     together.computeIfAbsent(table.sheet(), s -> identities()).add(table);
                 }
             });
-            Map<Table, Map<String, Set<LocalDate>>> days = new IdentityHashMap<>();
-            Map<Table, Set<Table>> lists = new IdentityHashMap<>();
+            Map<FoundTable, Map<String, Set<LocalDate>>> days = new IdentityHashMap<>();
+            Map<FoundTable, Set<FoundTable>> lists = new IdentityHashMap<>();
             for (ListedBatch row : listed) {
-                Set<Table> list = ofTable.getOrDefault(row.table(), Set.of()).size() == 1
+                Set<FoundTable> list = ofTable.getOrDefault(row.table(), Set.of()).size() == 1
                         ? together.getOrDefault(row.table().sheet(), Set.of())
                         : Set.of(row.table());
                 if (!list.isEmpty()) {
-                    Table first = list.iterator().next();
+                    FoundTable first = list.iterator().next();
                     lists.put(first, list);
                     day(row).ifPresent(day -> days.computeIfAbsent(first, t -> new LinkedHashMap<>())
                             .computeIfAbsent(row.name(), n -> new HashSet<>())
                             .add(day));
                 }
             }
-            Set<Table> again = identities();
+            Set<FoundTable> again = identities();
             days.forEach((first, names) -> {
                 long repeated =
                         names.values().stream().filter(d -> d.size() > 1).count();
@@ -173,7 +173,7 @@ final class JoinedBatches {
             return new RepeatedNames(again);
         }
 
-        private static Set<Table> identities() {
+        private static Set<FoundTable> identities() {
             return Collections.newSetFromMap(new IdentityHashMap<>());
         }
 

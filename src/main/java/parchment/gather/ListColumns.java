@@ -18,7 +18,7 @@ import parchment.gather.ListColumn.Confidence;
  * @param table the list
  * @param columns its columns, by place
  */
-record ListColumns(Table table, List<ListColumn> columns) {
+record ListColumns(FoundTable table, List<ListColumn> columns) {
     private static final double LEAST = 0.5;
     private static final double CERTAIN = 0.82;
     private static final double LIKELY = 0.6;
@@ -45,8 +45,8 @@ record ListColumns(Table table, List<ListColumn> columns) {
     }
 
     /** Finds the meanings of a table's columns. */
-    static ListColumns of(Table written, Clues clues) {
-        Table table = NamePairs.apart(written);
+    static ListColumns of(FoundTable written, Clues clues) {
+        FoundTable table = NamePairs.apart(written);
         List<ColumnValues> values = new ArrayList<>();
         for (int i = 0; i < table.headings().size(); i++) {
             values.add(ColumnValues.of(table, i));

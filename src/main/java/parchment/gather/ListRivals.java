@@ -17,7 +17,7 @@ final class ListRivals {
     private static final int FEWEST = 3;
 
     /** Holds two lists in the order in which their rows stand. */
-    private record Pair(Table first, Table second) {}
+    private record Pair(FoundTable first, FoundTable second) {}
 
     private record Difference(String batch, String heading, String first, String second) {
         String shown() {
@@ -66,14 +66,14 @@ final class ListRivals {
     }
 
     private static boolean secondStands(Pair pair, List<Difference> differences, GatherQuestions questions) {
-        String first = Source.of(pair.first()).stem();
-        String second = Source.of(pair.second()).stem();
+        String first = TablePlace.of(pair.first()).stem();
+        String second = TablePlace.of(pair.second()).stem();
         String choices = first + ", " + second;
         return questions
                 .ask(
                         "lists." + GatherQuestions.key(first) + "." + GatherQuestions.key(second),
-                        Source.of(pair.first()).shown() + " and "
-                                + Source.of(pair.second()).shown() + " say different things of "
+                        TablePlace.of(pair.first()).shown() + " and "
+                                + TablePlace.of(pair.second()).shown() + " say different things of "
                                 + Words.count(differences.size(), "batch", "batches") + ", such as "
                                 + differences.get(0).shown() + ". Which of the two stands, " + first + " or " + second
                                 + "?",

@@ -29,7 +29,7 @@ record ListedBatch(
         Map<String, String> written,
         Map<MarkKind, Double> marks,
         List<String> notes,
-        Table table,
+        FoundTable table,
         int line) {
     ListedBatch {
         written = Collections.unmodifiableMap(new LinkedHashMap<>(written));

@@ -101,7 +101,7 @@ record ListedTimes(List<Row> rows) {
             return seen;
         }
         TreeSet<Double> falls = new TreeSet<>(seen);
-        String file = Source.of(recording.file()).shown();
+        String file = TablePlace.of(recording.file()).shown();
         // One row that agrees may do so by chance, and a batch would be lost by it.
         List<Double> inDoubt = pairs.size() < FEWEST ? List.of() : seen;
         for (double fall : inDoubt) {

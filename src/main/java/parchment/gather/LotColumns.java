@@ -65,7 +65,7 @@ final class LotColumns {
 
     /** Returns the column whose words batches use instead of the lot's name. */
     static OptionalInt shortNames(ListColumns columns, Set<String> used) {
-        Table table = columns.table();
+        FoundTable table = columns.table();
         int name = columns.of(ListMeaning.LOT).map(ListColumn::place).orElse(0);
         int best = -1;
         for (ListColumn column : columns.columns()) {
@@ -82,7 +82,7 @@ final class LotColumns {
         return best < 0 ? OptionalInt.empty() : OptionalInt.of(best);
     }
 
-    private static long matches(Table table, int place, Set<String> used) {
+    private static long matches(FoundTable table, int place, Set<String> used) {
         return table.column(place).stream()
                 .map(LotName::anyCase)
                 .filter(used::contains)
@@ -90,12 +90,12 @@ final class LotColumns {
                 .count();
     }
 
-    private static int letters(Table table, int place) {
+    private static int letters(FoundTable table, int place) {
         return table.column(place).stream().mapToInt(String::length).sum();
     }
 
     /** Two lots may have been given one short name by mistake, which is asked about; what stands on many rows names no lot. */
-    private static boolean isOnce(Table table, int place) {
+    private static boolean isOnce(FoundTable table, int place) {
         List<String> cells = table.column(place).stream()
                 .filter(cell -> CellForm.of(cell) != CellForm.BLANK)
                 .map(cell -> cell.toLowerCase(Locale.ROOT))

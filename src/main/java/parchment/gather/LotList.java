@@ -26,7 +26,7 @@ record LotList(List<ListedLot> lots, List<String> told) {
      */
     static LotList of(ListColumns columns, OptionalInt shortNames, DateOrder order) {
         List<String> told = new ArrayList<>(columns.table().leftOut());
-        return new LotList(new LotRows(columns, shortNames, order, told).read(), told);
+        return new LotList(new LotListRows(columns, shortNames, order, told).read(), told);
     }
 
     /** Reads a list of two columns, the short name and the lot. */

@@ -23,7 +23,7 @@ final class MinuteStamps {
     /** The clocks of one kind of recordings show seconds if one of their stamps does. */
     private final Set<List<Object>> toTheSecond = new HashSet<>();
 
-    private final Set<Table> listsToTheSecond = Collections.newSetFromMap(new IdentityHashMap<>());
+    private final Set<FoundTable> listsToTheSecond = Collections.newSetFromMap(new IdentityHashMap<>());
     private final Map<String, String> taken = new LinkedHashMap<>(); // The list of each batch whose time was taken.
 
     MinuteStamps(List<GatheredBatch> curves, List<ListedRoast> roasts) {
@@ -70,7 +70,7 @@ final class MinuteStamps {
         if (!exact && !ofTheCharge || !GatherLosses.isSame(batch.roastedAt().orElseThrow(), listed)) {
             return batch;
         }
-        taken.put(batch.name(), Source.of(row.get().table()).shown());
+        taken.put(batch.name(), TablePlace.of(row.get().table()).shown());
         return batch.chargedAt(listed);
     }
 

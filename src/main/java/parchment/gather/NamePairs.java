@@ -20,7 +20,7 @@ final class NamePairs {
     private NamePairs() {}
 
     /** Returns the table with the lots as a column of their own behind the others; the same table where no column is such. */
-    static Table apart(Table table) {
+    static FoundTable apart(FoundTable table) {
         boolean hasLot = table.headings().stream()
                 .anyMatch(heading -> TradeWords.of(heading).whole().contains(ListMeaning.LOT)
                         && !TradeWords.of(heading).whole().contains(ListMeaning.BATCH));
@@ -52,7 +52,7 @@ final class NamePairs {
         return pairs.size() >= FEWEST && lots.size() < pairs.size() ? pairs : List.of();
     }
 
-    private static Table with(Table table, int place, List<String[]> pairs) {
+    private static FoundTable with(FoundTable table, int place, List<String[]> pairs) {
         List<String> headings = new ArrayList<>(table.headings());
         headings.add(LOT);
         List<List<String>> rows = new ArrayList<>();
@@ -65,6 +65,6 @@ final class NamePairs {
         List<String> told = new ArrayList<>(table.leftOut());
         told.add("The column " + Words.quote(table.headings().get(place))
                 + " holds a batch and its lot in one cell: the lots became a column " + Words.quote(LOT) + ".");
-        return new Table(table.sheet(), table.above(), headings, rows, table.lines(), told);
+        return new FoundTable(table.sheet(), table.above(), headings, rows, table.lines(), told);
     }
 }

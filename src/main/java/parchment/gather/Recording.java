@@ -24,7 +24,7 @@ import parchment.sheet.Value;
  * @param restarts the places in the file of the rows where a clock that counts from its start began again
  */
 record Recording(
-        Table file,
+        FoundTable file,
         List<Meaning> meanings,
         List<Double> seconds,
         List<Integer> rows,
@@ -47,11 +47,11 @@ record Recording(
         LEFT_OUT
     }
 
-    static Recording of(Table file, List<Meaning> meanings, DateOrder order) {
+    static Recording of(FoundTable file, List<Meaning> meanings, DateOrder order) {
         return of(file, meanings, FileDates.of(order), AfterRestart.FOLLOW);
     }
 
-    static Recording of(Table file, List<Meaning> meanings, FileDates dates, AfterRestart after) {
+    static Recording of(FoundTable file, List<Meaning> meanings, FileDates dates, AfterRestart after) {
         int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
         String form = time < 0 ? "" : meanings.get(time).unit();
         RecordingTimes times = RecordingTimes.of(file, time, form, dates.order(), after);

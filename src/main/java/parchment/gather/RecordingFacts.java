@@ -126,7 +126,7 @@ final class RecordingFacts {
 
     private static String stem(GatheredBatch batch) {
         return batch.recording()
-                .map(recording -> Source.of(recording.file()).stem())
+                .map(recording -> TablePlace.of(recording.file()).stem())
                 .orElse("");
     }
 

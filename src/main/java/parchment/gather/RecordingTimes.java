@@ -27,7 +27,7 @@ record RecordingTimes(List<Double> seconds, List<Integer> rows, List<Integer> re
     /** A clock that began again shows as much at most. */
     private static final double BEGINS_WITHIN = 60;
 
-    static RecordingTimes of(Table file, int time, String form, DateOrder order, Recording.AfterRestart after) {
+    static RecordingTimes of(FoundTable file, int time, String form, DateOrder order, Recording.AfterRestart after) {
         List<Double> seconds = new ArrayList<>();
         List<Integer> rows = new ArrayList<>();
         List<Integer> restarts = new ArrayList<>();
@@ -65,7 +65,7 @@ record RecordingTimes(List<Double> seconds, List<Integer> rows, List<Integer> re
     }
 
     /** A clock begins again where it goes back to near its start, and rises from there row by row. */
-    private static boolean isRestart(Table file, int time, String form, DateOrder order, int i, List<Double> seconds) {
+    private static boolean isRestart(FoundTable file, int time, String form, DateOrder order, int i, List<Double> seconds) {
         if (seconds.size() < RISING_ROWS || i + RISING_ROWS > file.rows().size()) {
             return false;
         }

@@ -13,7 +13,7 @@ final class RecordingZero {
     private RecordingZero() {}
 
     /** Returns the date and time of second 0, if it is known. */
-    static Optional<LocalDateTime> of(Table file, String form, FileDates dates) {
+    static Optional<LocalDateTime> of(FoundTable file, String form, FileDates dates) {
         if (form.equals(Meaning.DATE_AND_TIME) || form.equals(Meaning.SERIAL)) {
             return Optional.of(EPOCH);
         }
@@ -27,11 +27,11 @@ final class RecordingZero {
     }
 
     /** Returns the date that the lines above the readings state, or else the file's name or the tab's. */
-    static Optional<WrittenDay> written(Table file) {
+    static Optional<WrittenDay> written(FoundTable file) {
         Optional<WrittenDay> above = file.above().stream()
                 .flatMap(cells -> WrittenDay.find(String.join(" ", cells)).stream())
                 .findFirst();
-        Source source = Source.of(file);
+        TablePlace source = TablePlace.of(file);
         Optional<WrittenDay> named = WrittenDay.inName(source.stem())
                 .or(() -> WrittenDay.inName(String.valueOf(source.file().getFileName())));
         // The lines know the time of day better; the name may be all there is, and its year may stand first.
@@ -41,7 +41,7 @@ final class RecordingZero {
     }
 
     /** A date may stand beside each reading, in a column of its own. */
-    private static Optional<WrittenDay> beside(Table file) {
+    private static Optional<WrittenDay> beside(FoundTable file) {
         List<String> first = file.rows().isEmpty() ? List.of() : file.rows().get(0);
         return first.stream()
                 .filter(cell -> CellForm.of(cell) == CellForm.DATE)
@@ -50,7 +50,7 @@ final class RecordingZero {
     }
 
     /** A time of day may stand in a cell of its own beside the date. */
-    private static Optional<LocalTime> clockAbove(Table file) {
+    private static Optional<LocalTime> clockAbove(FoundTable file) {
         return file.above().stream()
                 .flatMap(List::stream)
                 .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
@@ -59,19 +59,19 @@ final class RecordingZero {
     }
 
     /** Returns the date that the file states, where no time of day goes with it. */
-    static Optional<LocalDate> day(Table file, FileDates dates) {
+    static Optional<LocalDate> day(FoundTable file, FileDates dates) {
         return beside(file)
                 .or(() -> written(file))
                 .or(() -> ofFolder(file, dates))
                 .flatMap(dates::day);
     }
 
-    private static Optional<WrittenDay> ofFolder(Table file, FileDates dates) {
+    private static Optional<WrittenDay> ofFolder(FoundTable file, FileDates dates) {
         return dates.folders().of(file.sheet().file());
     }
 
     /** Returns whether a file has a date of its own: beside its readings, above them, or in its name. */
-    static boolean hasDay(Table file) {
+    static boolean hasDay(FoundTable file) {
         return written(file).isPresent()
                 || !file.rows().isEmpty()
                         && file.rows().get(0).stream().anyMatch(cell -> {

@@ -36,7 +36,7 @@ final class RowDays {
     }
 
     /** Returns the day that stands alone on the last row above a table of roasts that fit into a day; the day of a printout is none. */
-    static Optional<String> above(Table table) {
+    static Optional<String> above(FoundTable table) {
         if (table.above().isEmpty() || table.rows().size() > MOST_A_DAY) {
             return Optional.empty();
         }
@@ -72,7 +72,7 @@ final class RowDays {
     }
 
     /** Returns a table with each row's day as a column of its own, if there are any. */
-    Table beside(Table table) {
+    FoundTable beside(FoundTable table) {
         if (days.isEmpty() || days.size() != table.rows().size()) {
             return table;
         }
@@ -86,6 +86,6 @@ final class RowDays {
         }
         List<String> told = new ArrayList<>(table.leftOut());
         told.add("Days stand alone on rows: each row got the day above it, as a column " + Words.quote(DAY) + ".");
-        return new Table(table.sheet(), table.above(), headings, dated, table.lines(), told);
+        return new FoundTable(table.sheet(), table.above(), headings, dated, table.lines(), told);
     }
 }

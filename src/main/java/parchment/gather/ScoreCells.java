@@ -14,19 +14,19 @@ final class ScoreCells {
     /** Share of a column's cells that must be of one kind; common practice, no source. */
     static final double MOST = 0.7;
 
-    private final Table table;
+    private final FoundTable table;
     private final List<ScoreHead> heads;
     private final Map<Integer, ScorePart> specialRows = new TreeMap<>();
 
     /** A list has few different cells, and each is looked at many times. */
     private final Map<String, ScoreCell> read = new HashMap<>();
 
-    private ScoreCells(Table table, List<ScoreHead> heads) {
+    private ScoreCells(FoundTable table, List<ScoreHead> heads) {
         this.table = table;
         this.heads = heads;
     }
 
-    static ScoreCells of(Table table, ScoreSurroundings around) {
+    static ScoreCells of(FoundTable table, ScoreSurroundings around) {
         List<ScoreHead> written = new ArrayList<>();
         for (int i = 0; i < table.headings().size(); i++) {
             ScoreHead head = ScoreHead.of(heading(table, i));
@@ -39,7 +39,7 @@ final class ScoreCells {
     }
 
     /** Returns a heading; "" where none stands, and without the number that tells two of one name apart. */
-    private static String heading(Table table, int column) {
+    private static String heading(FoundTable table, int column) {
         String written = table.headings().get(column).strip();
         if (written.matches("#\\d+")) {
             return "";
@@ -52,7 +52,7 @@ final class ScoreCells {
         return repeated ? bare : written;
     }
 
-    Table table() {
+    FoundTable table() {
         return table;
     }
 

@@ -21,7 +21,7 @@ final class ScoreColumns {
         this.around = around;
     }
 
-    static ScoreColumns of(Table table, ScoreClues clues, ScoreSurroundings around) {
+    static ScoreColumns of(FoundTable table, ScoreClues clues, ScoreSurroundings around) {
         ScoreColumns columns = new ScoreColumns(ScoreCells.of(table, around), clues, around);
         ScoreKeyColumns.settle(columns.cells, clues, around, columns.roles);
         ScoreNumberColumns.settle(columns.cells, clues, columns.roles);
@@ -117,7 +117,7 @@ final class ScoreColumns {
         return roles.others();
     }
 
-    Table table() {
+    FoundTable table() {
         return cells.table();
     }
 

@@ -13,9 +13,9 @@ final class ScoreForms {
     private ScoreForms() {}
 
     /** Returns the names that sheets of one form, two or more, are called by. */
-    static Set<String> cuppers(Collection<Table> tables, ScoreClues clues) {
+    static Set<String> cuppers(Collection<FoundTable> tables, ScoreClues clues) {
         Map<List<String>, Set<String>> byForm = new LinkedHashMap<>();
-        for (Table table : tables) {
+        for (FoundTable table : tables) {
             String around = ScoreSurroundings.of(table, clues).said(ScorePart.CUPPER);
             String name = around.isEmpty() ? file(table) : around;
             if (!name.isEmpty()) {
@@ -29,7 +29,7 @@ final class ScoreForms {
     }
 
     /** Returns the name of a file that is called by one word that can be a person's; "" otherwise. */
-    private static String file(Table table) {
+    private static String file(FoundTable table) {
         String name = String.valueOf(table.sheet().file().getFileName()).replaceFirst("\\.[^.]*$", "");
         String capital = name.isEmpty() ? "" : name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
         boolean person =

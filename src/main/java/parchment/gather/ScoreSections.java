@@ -19,7 +19,7 @@ final class ScoreSections {
 
     private ScoreSections() {}
 
-    static ScoreSections of(Table table, ScoreClues clues) {
+    static ScoreSections of(FoundTable table, ScoreClues clues) {
         ScoreSections sections = new ScoreSections();
         Set<Integer> rows = new HashSet<>(table.lines());
         int last = table.lines().stream().mapToInt(Integer::intValue).max().orElse(0);
@@ -49,7 +49,7 @@ final class ScoreSections {
     }
 
     // The lines right above the headings belong to this table; what stands above a blank row belongs to the sheet.
-    private static int first(Table table) {
+    private static int first(FoundTable table) {
         int line = table.lines().stream().mapToInt(Integer::intValue).min().orElse(1);
         int above = 0;
         // A table that was cut out of a larger one has no rows of a sheet around it.
@@ -66,7 +66,7 @@ final class ScoreSections {
         return line;
     }
 
-    private static List<String> lone(Table table) {
+    private static List<String> lone(FoundTable table) {
         List<String> lone = new ArrayList<>();
         for (List<String> row : table.sheet().rows()) {
             List<String> filled = row.stream()

@@ -16,7 +16,7 @@ import java.util.List;
  * @param open what cannot be told from the sheet and only the roaster knows: a question each
  */
 record ScoreSheet(
-        Table table,
+        FoundTable table,
         List<TastedCup> cups,
         List<ScoreScale> scales,
         Confidence confidence,

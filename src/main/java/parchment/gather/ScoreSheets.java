@@ -20,7 +20,7 @@ final class ScoreSheets {
     private ScoreSheets() {}
 
     /** Returns the cups of a table, or nothing if it is no score sheet. */
-    static Optional<ScoreSheet> of(Table table, ScoreClues clues) {
+    static Optional<ScoreSheet> of(FoundTable table, ScoreClues clues) {
         ScoreSurroundings around = ScoreSurroundings.of(table, clues);
         ScoreColumns columns = ScoreColumns.of(table, clues, around);
         ScoreEvidence evidence = ScoreEvidence.of(columns, clues, around);

@@ -29,7 +29,7 @@ final class ScoreSurroundings {
         this.sections = sections;
     }
 
-    static ScoreSurroundings of(Table table, ScoreClues clues) {
+    static ScoreSurroundings of(FoundTable table, ScoreClues clues) {
         ScoreSurroundings around = new ScoreSurroundings(ScoreSections.of(table, clues));
         around.corner(table, clues);
         int last = table.above().size() - 1;
@@ -56,7 +56,7 @@ final class ScoreSurroundings {
     }
 
     // Names over a few columns each: nothing with a colon, a date or a sentence, and cells that stand apart.
-    private static boolean isGroupRow(List<String> row, Table table) {
+    private static boolean isGroupRow(List<String> row, FoundTable table) {
         List<String> filled =
                 row.stream().map(String::strip).filter(c -> !c.isEmpty()).toList();
         boolean labels = filled.stream().anyMatch(c -> c.contains(":") || c.length() > 40);
@@ -90,7 +90,7 @@ final class ScoreSurroundings {
     }
 
     /** Over a column of attributes the corner is free for the batch that the whole table is of, as in "Roast no. 62". */
-    private void corner(Table table, ScoreClues clues) {
+    private void corner(FoundTable table, ScoreClues clues) {
         String batch = table.headings().isEmpty()
                 ? ""
                 : ScoreHeads.bare(table.headings().get(0));
@@ -214,7 +214,7 @@ final class ScoreSurroundings {
     }
 
     /** Returns what the table leaves out; a line that says whom the rows below are of is none of it. */
-    List<String> leftOut(Table table) {
+    List<String> leftOut(FoundTable table) {
         return table.leftOut().stream()
                 .filter(sentence -> !sections.uses(sentence))
                 .toList();

@@ -20,7 +20,7 @@ final class ShortDays {
     private ShortDays() {}
 
     /** Returns the lists in their order, with such days in ISO form. */
-    static List<Table> settled(List<Table> sheets, List<Table> recordings, GatherQuestions questions) {
+    static List<FoundTable> settled(List<FoundTable> sheets, List<FoundTable> recordings, GatherQuestions questions) {
         Set<Integer> known = new TreeSet<>();
         Stream.concat(
                         Stream.concat(sheets.stream(), recordings.stream())
@@ -41,8 +41,8 @@ final class ShortDays {
         return sheets.stream().map(table -> settled(table, known, questions)).toList();
     }
 
-    private static Table settled(Table table, Set<Integer> known, GatherQuestions questions) {
-        Table settled = table;
+    private static FoundTable settled(FoundTable table, Set<Integer> known, GatherQuestions questions) {
+        FoundTable settled = table;
         for (int c = 0; c < table.headings().size(); c++) {
             List<WrittenDay> days = days(table.column(c));
             if (days.isEmpty() || days.stream().anyMatch(day -> day.yearFirst().isEmpty())) {
@@ -63,7 +63,7 @@ final class ShortDays {
                         + " of the rest of the folder.");
                 settled = yearFirst(settled, c, told);
             } else if (first) {
-                questions.leaveOut(Source.of(table).shown() + ": " + column
+                questions.leaveOut(TablePlace.of(table).shown() + ": " + column
                         + " could have the year first too; they are read with the year last. Write the year with four"
                         + " digits if that is wrong.");
             }
@@ -98,7 +98,7 @@ final class ShortDays {
                 : years.stream().allMatch(year -> known.stream().anyMatch(other -> Math.abs(other - year) <= 1));
     }
 
-    private static Table yearFirst(Table table, int place, List<String> told) {
+    private static FoundTable yearFirst(FoundTable table, int place, List<String> told) {
         List<List<String>> rows = new ArrayList<>();
         for (List<String> row : table.rows()) {
             List<String> dated = new ArrayList<>(row);
@@ -109,6 +109,6 @@ final class ShortDays {
                             row.get(place).replaceFirst("(?<!\\d)\\d{2}[-_]\\d{2}[-_]\\d{2}(?!\\d)", day.toString())));
             rows.add(dated);
         }
-        return new Table(table.sheet(), table.above(), table.headings(), rows, table.lines(), told);
+        return new FoundTable(table.sheet(), table.above(), table.headings(), rows, table.lines(), told);
     }
 }

@@ -29,7 +29,7 @@ record ShortNames(List<Pair> pairs) {
     record Pair(String shortName, String lot, int line) {}
 
     /** Returns whether a table has the form of such a list, whatever its words are. */
-    static boolean hasForm(Table table) {
+    static boolean hasForm(FoundTable table) {
         return table.headings().size() >= 2
                 && table.headings().size() <= MOST_COLUMNS
                 && IntStream.range(2, table.headings().size())
@@ -41,7 +41,7 @@ record ShortNames(List<Pair> pairs) {
     }
 
     /** Returns the place of the column of short names: short words, each once, shorter than those beside them. */
-    private static Optional<Integer> short0(Table table) {
+    private static Optional<Integer> short0(FoundTable table) {
         for (int place = 0; place < 2; place++) {
             Set<String> seen = new HashSet<>();
             boolean all = !table.rows().isEmpty();
@@ -62,7 +62,7 @@ record ShortNames(List<Pair> pairs) {
     }
 
     /** Reads a table as short names: where the headings are a row like the others, they count as one. */
-    static ShortNames of(Table table, Set<String> used) {
+    static ShortNames of(FoundTable table, Set<String> used) {
         int place = short0(table).orElse(0);
         List<Pair> pairs = new ArrayList<>();
         String first = LotName.plain(table.headings().get(place));
@@ -82,7 +82,7 @@ record ShortNames(List<Pair> pairs) {
     }
 
     /** Returns the claim of a table that two or more lots of the batches, or half of its rows, stand in it as short names. */
-    static Optional<TableKind> claim(Table table, Set<String> used) {
+    static Optional<TableKind> claim(FoundTable table, Set<String> used) {
         if (!hasForm(table)) {
             return Optional.empty();
         }

@@ -102,7 +102,7 @@ final class StrangeColumn {
         last = lastCell;
     }
 
-    static StrangeColumn of(Table file, int index) {
+    static StrangeColumn of(FoundTable file, int index) {
         List<String> cells = file.rows().stream().map(row -> row.get(index)).toList();
         return new StrangeColumn(file.headings().get(index), cells, file.sheet().decimal());
     }

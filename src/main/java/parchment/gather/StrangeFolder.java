@@ -25,8 +25,8 @@ import parchment.sheet.Workbook;
 /** Holds the tables of a folder as they were read once, before any question is answered. */
 final class StrangeFolder {
     /** Holds a table and what its columns look like. */
-    record Found(Table table, List<StrangeColumn> columns, List<MeaningProposal> proposals, boolean recording) {
-        static Found of(Table table) {
+    record Found(FoundTable table, List<StrangeColumn> columns, List<MeaningProposal> proposals, boolean recording) {
+        static Found of(FoundTable table) {
             List<StrangeColumn> columns = IntStream.range(0, table.headings().size())
                     .mapToObj(i -> StrangeColumn.of(table, i))
                     .toList();
@@ -44,7 +44,7 @@ final class StrangeFolder {
 
         Found onTab(String tab) {
             Sheet sheet = table.sheet();
-            Table untabbed = new Table(
+            FoundTable untabbed = new FoundTable(
                     new Sheet(sheet.file(), tab, sheet.delimiter(), sheet.decimal(), List.of()),
                     table.above(),
                     table.headings(),
@@ -55,7 +55,7 @@ final class StrangeFolder {
         }
 
         /** Ten batches a day are 20,000 in five years (common practice, no source): what is longer is a recording or nothing. */
-        private static boolean isTooLarge(Table table) {
+        private static boolean isTooLarge(FoundTable table) {
             int rows = table.rows().size();
             return rows > LONGEST_LIST || rows * (long) table.headings().size() > LARGEST_LIST;
         }
@@ -98,13 +98,13 @@ final class StrangeFolder {
         sums.putAll(same.sums());
         for (Path file : same.once()) {
             int before = told.size();
-            List<Table> inFile = unchanged(file);
+            List<FoundTable> inFile = unchanged(file);
             if (inFile.isEmpty() && told.size() == before) {
                 neither.add(path.relativize(file).toString());
             }
             for (Found found : found(inFile)) {
                 if (found.isNothing()) {
-                    told.add(Source.of(found.table()).shown() + " has "
+                    told.add(TablePlace.of(found.table()).shown() + " has "
                             + Words.count(found.table().rows().size(), "row", "rows") + " and "
                             + Words.count(found.table().headings().size(), "column", "columns")
                             + ", more than a list of batches or a score sheet has, and is no recording: left out.");
@@ -138,7 +138,7 @@ final class StrangeFolder {
     }
 
     /** A workbook with one recording is named like its file: its tab may be called the same in all of them. */
-    private static List<Found> found(List<Table> inFile) {
+    private static List<Found> found(List<FoundTable> inFile) {
         List<Found> read = inFile.stream().map(Found::of).toList();
         List<Found> all = withTitles(read, apart(read));
         boolean alone = all.stream().filter(Found::isRecording).count() == 1;
@@ -149,14 +149,14 @@ final class StrangeFolder {
 
     /** Recordings beside one another on one tab are told apart by the batch that stands above each, as if it named a tab of its own. */
     private static List<Found> apart(List<Found> all) {
-        Map<Source, Long> onTab = all.stream()
+        Map<TablePlace, Long> onTab = all.stream()
                 .filter(Found::isRecording)
-                .collect(Collectors.groupingBy(found -> Source.of(found.table()), Collectors.counting()));
+                .collect(Collectors.groupingBy(found -> TablePlace.of(found.table()), Collectors.counting()));
         return all.stream()
                 .map(found -> {
                     Set<String> titles = BatchNumbers.titles(found.table().above());
                     return found.isRecording()
-                                    && onTab.getOrDefault(Source.of(found.table()), 0L) > 1
+                                    && onTab.getOrDefault(TablePlace.of(found.table()), 0L) > 1
                                     && titles.size() == 1
                             ? found.onTab((found.table().sheet().tab() + " batch "
                                             + titles.iterator().next())
@@ -173,7 +173,7 @@ final class StrangeFolder {
         same.addAll(read);
         List<Found> beside =
                 apart.stream().filter(found -> !same.contains(found)).toList();
-        Optional<Table> titles = TitleFacts.of(beside.stream().map(Found::table).toList());
+        Optional<FoundTable> titles = TitleFacts.of(beside.stream().map(Found::table).toList());
         if (titles.isEmpty()) {
             return apart;
         }
@@ -193,9 +193,9 @@ final class StrangeFolder {
     }
 
     /** Reads a file, and once more if somebody wrote into it meanwhile: what is known of it has to be of the bytes that were read. */
-    private List<Table> unchanged(Path file) {
+    private List<FoundTable> unchanged(Path file) {
         List<String> toldBefore = List.copyOf(told);
-        List<Table> read = tables(file);
+        List<FoundTable> read = tables(file);
         for (int again = 0; again < READ_AGAIN && isOther(file); again++) {
             told.clear();
             told.addAll(toldBefore);
@@ -217,7 +217,7 @@ final class StrangeFolder {
         }
     }
 
-    private List<Table> tables(Path file) {
+    private List<FoundTable> tables(Path file) {
         String name = Words.quote(path.relativize(file).toString());
         try {
             Workbook workbook = Workbook.read(file, path);
@@ -235,7 +235,7 @@ final class StrangeFolder {
                 }
             }
             return workbook.sheets().stream()
-                    .flatMap(sheet -> Table.in(sheet).stream())
+                    .flatMap(sheet -> FoundTable.in(sheet).stream())
                     .map(YearlessDays::completed)
                     .flatMap(table -> BatchBeside.parts(table).stream())
                     .toList();

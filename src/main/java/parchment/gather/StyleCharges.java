@@ -71,7 +71,7 @@ final class StyleCharges {
         return ask(
                 "zero-or-fall",
                 Words.count(against.size(), "recording", "recordings") + " of style " + style.letter() + ", such as "
-                        + Source.of(first.file()).shown() + ", "
+                        + TablePlace.of(first.file()).shown() + ", "
                         + (against.size() == 1 ? "counts" : "count")
                         + " from a second 0 where the bean temperature does not fall; it falls at "
                         + first.clock(against.get(0).againstZero().orElse(0.0))
@@ -96,7 +96,7 @@ final class StyleCharges {
                         + (count == 1 ? " was" : " were") + " typed more than "
                         + Math.round(ChargeEvidence.CLOSE)
                         + " s away from where the bean temperature falls, such as in "
-                        + Source.of(first.recording().file()).shown() + " at "
+                        + TablePlace.of(first.recording().file()).shown() + " at "
                         + first.recording().clock(typed) + ", "
                         + Math.round(Math.abs(typed - fall)) + " s " + (typed > fall ? "after" : "before")
                         + " the fall. Is the charge at the fall or where it was typed?",
@@ -119,7 +119,7 @@ final class StyleCharges {
     private void tellRepeated(ChargeEvidence one) {
         int repeated = one.typed().size() - one.typedOnce().size();
         if (repeated > 0) {
-            questions.leaveOut(Source.of(one.recording().file()).shown() + ": of the charges that were typed at "
+            questions.leaveOut(TablePlace.of(one.recording().file()).shown() + ": of the charges that were typed at "
                     + clocks(one.recording(), one.typed()) + " " + repeated
                     + (repeated == 1 ? " is" : " are") + " within four minutes of another; taken: "
                     + clocks(one.recording(), one.typedOnce()) + ".");
@@ -136,7 +136,7 @@ final class StyleCharges {
         }
         String answer = questions.tell(
                 keys.of(recording.file(), "split", questions),
-                Source.of(recording.file()).shown() + " shows " + charges.size() + " charges, at "
+                TablePlace.of(recording.file()).shown() + " shows " + charges.size() + " charges, at "
                         + clocks(recording, charges)
                         + ", and a batch is made of each (yes, no, or the right times with commas between them)",
                 "yes",

@@ -33,7 +33,7 @@ final class StyleColumns {
     }
 
     void show() {
-        Table sample = style.sample();
+        FoundTable sample = style.sample();
         List<String> told = new ArrayList<>();
         sample.above().stream().limit(FIRST_ROWS).forEach(cells -> told.add(String.join(" | ", cells)));
         told.add(String.join(" | ", sample.headings()));
@@ -41,7 +41,7 @@ final class StyleColumns {
         questions.say("");
         questions.say("Style " + style.letter() + ": "
                 + Words.count(style.tables().size(), "recording", "recordings") + ", such as "
-                + Source.of(sample).shown() + "; " + between(sample)
+                + TablePlace.of(sample).shown() + "; " + between(sample)
                 + Words.count(sample.above().size(), "line", "lines") + " before the headings. It starts:");
         told.forEach(line -> questions.say("    " + line));
         sentence().ifPresent(line -> questions.leaveOut(line));
@@ -69,7 +69,7 @@ final class StyleColumns {
     }
 
     /** A workbook has no sign between its columns. */
-    private static String between(Table sample) {
+    private static String between(FoundTable sample) {
         String file = String.valueOf(sample.sheet().file().getFileName()).toLowerCase(Locale.ROOT);
         return file.matches("(?s).*\\.(xlsx|xlsm|ods)")
                 ? ""

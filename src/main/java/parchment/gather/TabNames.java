@@ -17,7 +17,7 @@ final class TabNames {
         Map<String, Set<String>> files = new HashMap<>();
         Map<String, Set<String>> tabs = new HashMap<>();
         for (GatheredBatch curve : curves) {
-            curve.recording().map(known -> Source.of(known.file())).ifPresent(source -> {
+            curve.recording().map(known -> TablePlace.of(known.file())).ifPresent(source -> {
                 if (!source.tab().isBlank()) {
                     files.computeIfAbsent(key(source), t -> new HashSet<>())
                             .add(source.file().toString());
@@ -29,11 +29,11 @@ final class TabNames {
         List<GatheredBatch> named = new ArrayList<>();
         for (GatheredBatch curve : curves) {
             named.add(curve.recording()
-                    .map(known -> Source.of(known.file()))
+                    .map(known -> TablePlace.of(known.file()))
                     .filter(source -> files.getOrDefault(key(source), Set.of()).size() > 1
                             && curve.name().startsWith(source.stem()))
                     .map(source -> {
-                        String file = new Source(source.file(), "").stem();
+                        String file = new TablePlace(source.file(), "").stem();
                         boolean alone = tabs.getOrDefault(source.file().toString(), Set.of())
                                         .size()
                                 == 1;
@@ -45,7 +45,7 @@ final class TabNames {
         return named;
     }
 
-    private static String key(Source source) {
+    private static String key(TablePlace source) {
         return source.stem().toLowerCase(Locale.ROOT);
     }
 }

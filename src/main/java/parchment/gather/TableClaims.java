@@ -56,7 +56,7 @@ final class TableClaims {
 
     private TableClaims() {}
 
-    static List<TableKind> of(Table table, Clues clues) {
+    static List<TableKind> of(FoundTable table, Clues clues) {
         List<TableKind> claims = new ArrayList<>();
         TableKind recording = recording(table);
         claims.add(recording);
@@ -207,13 +207,13 @@ final class TableClaims {
     }
 
     /** A recording has a column of times that go on and a smooth one that goes over many degrees. */
-    private static TableKind recording(Table table) {
+    private static TableKind recording(FoundTable table) {
         if (table.rows().size() < FEWEST_READINGS) {
             return new TableKind(What.RECORDING, 0, "has fewer than " + FEWEST_READINGS + " rows");
         }
-        Table some = table.rows().size() <= ROWS_LOOKED_AT
+        FoundTable some = table.rows().size() <= ROWS_LOOKED_AT
                 ? table
-                : new Table(
+                : new FoundTable(
                         table.sheet(),
                         List.of(),
                         table.headings(),
@@ -243,7 +243,7 @@ final class TableClaims {
     }
 
     /** Returns whether the rows are minutes apart, or a few of each day, as roasts are and readings are not. */
-    static boolean isSparse(Table table) {
+    static boolean isSparse(FoundTable table) {
         for (int c = 0; c < table.headings().size(); c++) {
             List<String> days = table.column(c).stream()
                     .limit(ROWS_LOOKED_AT)

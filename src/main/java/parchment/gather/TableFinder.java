@@ -9,7 +9,7 @@ import parchment.sheet.Sheet;
 /** Walks through one area of a sheet, block by block between blank rows, and finds its tables. */
 final class TableFinder {
     private final SheetArea area;
-    private final List<Table> tables = new ArrayList<>();
+    private final List<FoundTable> tables = new ArrayList<>();
     private final List<Integer> pending = new ArrayList<>();
     private @Nullable TableRows current;
 
@@ -18,15 +18,15 @@ final class TableFinder {
     }
 
     /** Finds the tables of a sheet, from the top, left before right. */
-    static List<Table> in(Sheet sheet) {
-        List<Table> found = new ArrayList<>();
+    static List<FoundTable> in(Sheet sheet) {
+        List<FoundTable> found = new ArrayList<>();
         for (SheetArea part : SheetArea.of(sheet)) {
             found.addAll(new TableFinder(part).walk());
         }
         return found;
     }
 
-    private List<Table> walk() {
+    private List<FoundTable> walk() {
         int row = 0;
         while (row < area.until()) {
             if (area.isBlank(row)) {
@@ -61,7 +61,7 @@ final class TableFinder {
             pending.clear();
             return;
         }
-        Optional<Table> turned = TableTurn.of(area, from, to, () -> above(from));
+        Optional<FoundTable> turned = TableTurn.of(area, from, to, () -> above(from));
         if (turned.isPresent()) {
             close();
             tables.add(turned.get());
@@ -174,7 +174,7 @@ final class TableFinder {
             }
             pending.clear();
         }
-        Table table = open.table();
+        FoundTable table = open.table();
         if (!table.rows().isEmpty()) {
             tables.add(table);
         }

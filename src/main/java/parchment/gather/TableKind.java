@@ -38,12 +38,12 @@ record TableKind(What what, double score, String reason) {
     }
 
     /** Returns what a table is, of what this room's lists and recordings claim. */
-    static TableKind of(Table table, Clues clues) {
+    static TableKind of(FoundTable table, Clues clues) {
         return of(table, clues, List.of());
     }
 
     /** Returns what a table is, where others (score sheets and keys) claim it too: the highest score wins. */
-    static TableKind of(Table table, Clues clues, List<TableKind> claims) {
+    static TableKind of(FoundTable table, Clues clues, List<TableKind> claims) {
         List<TableKind> all = new ArrayList<>(TableClaims.of(table, clues));
         all.addAll(claims);
         return all.stream()

@@ -204,7 +204,7 @@ final class TableRows {
     }
 
     /** Returns the table without totals and without columns that have neither a heading nor a value. */
-    Table table() {
+    FoundTable table() {
         leaveOutNamed();
         for (int i = 0; i < WORKED_OUT_ROWS && rows.size() > 1 && rows.size() < MOST_ROWS_SUMMED; i++) {
             int last = rows.size() - 1;
@@ -245,7 +245,7 @@ final class TableRows {
         days.remove(row);
     }
 
-    private Table trimmed() {
+    private FoundTable trimmed() {
         boolean[] kept = new boolean[area.width()];
         for (int c = 0; c < kept.length; c++) {
             kept[c] = !head.names().get(c).matches("#\\d+");
@@ -260,9 +260,9 @@ final class TableRows {
             all &= one;
         }
         if (all) {
-            return new Table(area.sheet(), above, head.names(), rows, lines, leftOut);
+            return new FoundTable(area.sheet(), above, head.names(), rows, lines, leftOut);
         }
-        return new Table(
+        return new FoundTable(
                 area.sheet(),
                 above,
                 only(head.names(), kept),

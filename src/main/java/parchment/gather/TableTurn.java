@@ -14,7 +14,7 @@ final class TableTurn {
     private TableTurn() {}
 
     /** Returns the turned table of a block, if its headings run down the first column. */
-    static Optional<Table> of(SheetArea area, int from, int to, Supplier<List<List<String>>> above) {
+    static Optional<FoundTable> of(SheetArea area, int from, int to, Supplier<List<List<String>>> above) {
         if (to - from < FEWEST_KNOWN || to - from > MOST_ROWS || area.width() < 3) {
             return Optional.empty();
         }
@@ -50,7 +50,7 @@ final class TableTurn {
     }
 
     /** Returns a sheet that holds one batch only, a heading and its value a row, as a table of one row. */
-    static Optional<Table> single(SheetArea area, List<Integer> rows) {
+    static Optional<FoundTable> single(SheetArea area, List<Integer> rows) {
         List<String> headings = new ArrayList<>();
         List<String> values = new ArrayList<>();
         List<List<String>> above = new ArrayList<>();
@@ -67,7 +67,7 @@ final class TableTurn {
         if (known(headings) <= FEWEST_KNOWN) {
             return Optional.empty();
         }
-        return Optional.of(new Table(
+        return Optional.of(new FoundTable(
                 area.sheet(),
                 above,
                 headings,
@@ -148,7 +148,7 @@ final class TableTurn {
         return all == 0 ? 0 : most / (double) all;
     }
 
-    private static Table turned(SheetArea area, int from, int to, List<List<String>> above) {
+    private static FoundTable turned(SheetArea area, int from, int to, List<List<String>> above) {
         List<String> headings = new ArrayList<>();
         List<String> leftOut = new ArrayList<>();
         List<Integer> used = new ArrayList<>();
@@ -188,6 +188,6 @@ final class TableTurn {
                 "The headings stand in column " + (area.places().get(0) + 1)
                         + ": each row here is a column of the sheet, from column "
                         + (area.places().get(start) + 1) + " on.");
-        return new Table(area.sheet(), above, headings, rows, lines, leftOut);
+        return new FoundTable(area.sheet(), above, headings, rows, lines, leftOut);
     }
 }

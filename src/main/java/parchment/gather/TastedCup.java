@@ -33,7 +33,7 @@ record TastedCup(
         Map<String, Double> scores,
         int position,
         String note,
-        Table table,
+        FoundTable table,
         int line) {
     TastedCup {
         scores = Collections.unmodifiableMap(new LinkedHashMap<>(scores));

@@ -34,7 +34,7 @@ enum ThreeDigits {
      * @param table the table that it stands in
      * @param unit the column's unit, "" if it is not known
      */
-    static ThreeDigits of(Table table, int place, char sign, String unit) {
+    static ThreeDigits of(FoundTable table, int place, char sign, String unit) {
         List<String> cells = table.column(place);
         if (unit.equals("g") && allGrams(cells)) {
             return THOUSANDS;

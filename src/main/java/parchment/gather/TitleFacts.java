@@ -30,7 +30,7 @@ final class TitleFacts {
     private TitleFacts() {}
 
     /** Returns the list; empty unless each recording names one batch and says something more of it that can be read. */
-    static Optional<Table> of(List<Table> recordings) {
+    static Optional<FoundTable> of(List<FoundTable> recordings) {
         if (recordings.size() < 2) {
             return Optional.empty();
         }
@@ -38,7 +38,7 @@ final class TitleFacts {
         Set<String> headings = new LinkedHashSet<>(List.of(BATCH, DATE));
         Set<String> batches = new LinkedHashSet<>();
         boolean dated = true;
-        for (Table recording : recordings) {
+        for (FoundTable recording : recordings) {
             Set<String> titles = BatchNumbers.titles(recording.above());
             if (titles.size() != 1) {
                 return Optional.empty();
@@ -63,10 +63,10 @@ final class TitleFacts {
         return Optional.of(table(recordings, facts, List.copyOf(headings)));
     }
 
-    private static Table table(List<Table> recordings, List<Map<String, String>> facts, List<String> headings) {
+    private static FoundTable table(List<FoundTable> recordings, List<Map<String, String>> facts, List<String> headings) {
         Sheet first = recordings.get(0).sheet();
         int words = headings.indexOf(WORDS);
-        return new Table(
+        return new FoundTable(
                 new Sheet(first.file(), "", first.delimiter(), first.decimal(), List.of()),
                 List.of(),
                 headings.stream()
@@ -83,12 +83,12 @@ final class TitleFacts {
     }
 
     /** Returns a recording without the titles that the list takes from it. */
-    static Table withoutTaken(Table recording) {
+    static FoundTable withoutTaken(FoundTable recording) {
         List<List<String>> above = recording.above().stream()
                 .filter(cells ->
                         only(cells).filter(cell -> labelled(cell).isPresent()).isEmpty())
                 .toList();
-        return new Table(
+        return new FoundTable(
                 recording.sheet(),
                 above,
                 recording.headings(),
@@ -98,7 +98,7 @@ final class TitleFacts {
     }
 
     /** A day that does not say which of its numbers is the month is left to the recording. */
-    private static Optional<String> day(Table recording) {
+    private static Optional<String> day(FoundTable recording) {
         return RecordingZero.written(recording)
                 .or(() -> WrittenDay.inName(recording.sheet().tab()))
                 .filter(day -> !day.needsOrder())

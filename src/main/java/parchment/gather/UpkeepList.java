@@ -28,7 +28,7 @@ record UpkeepList(List<ListedUpkeep> work, List<String> told) {
 
     private static final class Rows {
         private final ListColumns columns;
-        private final Table table;
+        private final FoundTable table;
         private final DateOrder order;
         private final List<String> told;
         private final int date;
@@ -99,7 +99,7 @@ record UpkeepList(List<ListedUpkeep> work, List<String> told) {
                 words = notes.remove(0);
             }
             String cell = date < 0 ? "" : row.get(date).strip();
-            Optional<LocalDate> day = LotRows.day(cell, table, order)
+            Optional<LocalDate> day = LotListRows.day(cell, table, order)
                     .or(() -> WrittenDay.find(cell).flatMap(d -> d.on(order)));
             if (day.isEmpty() || CellForm.of(words) == CellForm.BLANK) {
                 leaveOut(row, line, cell, day.isPresent());

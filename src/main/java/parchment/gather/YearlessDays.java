@@ -23,7 +23,7 @@ final class YearlessDays {
     private YearlessDays() {}
 
     /** Returns the table with such days completed; the same table where it has none, or no year or several are stated. */
-    static Table completed(Table table) {
+    static FoundTable completed(FoundTable table) {
         for (int c = 0; c < table.headings().size(); c++) {
             if (!isColumn(table, c)) {
                 continue;
@@ -50,7 +50,7 @@ final class YearlessDays {
     }
 
     /** Every value is a day and a month, with a sign behind it as no number has, or under a word for a date. */
-    private static boolean isColumn(Table table, int place) {
+    private static boolean isColumn(FoundTable table, int place) {
         List<String> cells =
                 table.column(place).stream().filter(cell -> !cell.isBlank()).toList();
         if (cells.size() < FEWEST || !isDay(cells.get(0).strip())) {
@@ -76,7 +76,7 @@ final class YearlessDays {
         }
     }
 
-    private static Set<String> years(Table table) {
+    private static Set<String> years(FoundTable table) {
         Set<String> years = new LinkedHashSet<>();
         Stream.concat(
                         Stream.of(
@@ -123,9 +123,9 @@ final class YearlessDays {
         return first - last > 6;
     }
 
-    private static Table with(Table table, int place, Optional<String> year, List<String> told) {
+    private static FoundTable with(FoundTable table, int place, Optional<String> year, List<String> told) {
         if (year.isEmpty()) {
-            return new Table(table.sheet(), table.above(), table.headings(), table.rows(), table.lines(), told);
+            return new FoundTable(table.sheet(), table.above(), table.headings(), table.rows(), table.lines(), told);
         }
         List<List<String>> rows = new ArrayList<>();
         for (List<String> row : table.rows()) {
@@ -136,6 +136,6 @@ final class YearlessDays {
             }
             rows.add(dated);
         }
-        return new Table(table.sheet(), table.above(), table.headings(), rows, table.lines(), told);
+        return new FoundTable(table.sheet(), table.above(), table.headings(), rows, table.lines(), told);
     }
 }

@@ -1,5 +1,7 @@
 package parchment.lesson;
 
+import parchment.display.Spelling;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -51,7 +53,7 @@ record CodedSheets(ClassList students, BiFunction<Integer, String, String> code)
                 Locale.ROOT,
                 "The class has no student '%s'.%s",
                 student,
-                Checks.closest(student, students)
+                Spelling.closest(student, students)
                         .map(near -> " Did you mean '" + near + "'?")
                         .orElse(" Nor has it a name like that; its names are those it was prepared with."));
     }

@@ -19,8 +19,8 @@ import parchment.logbook.Logbook;
  */
 record CupPair(String a, String b, Map<String, List<Double>> byCupper) {
     private static final int CUPS = 4;
-    /** Quantile of Student's t for a 90 % interval with 3 or more degrees of freedom, rounded up (from memory). */
-    private static final double T = 2.35;
+    /** Quantile of Student's t for a 90 % interval with 3 degrees of freedom, 2.3534 (any table of t); more degrees need less. */
+    private static final double T = 2.3534;
 
     CupPair {
         byCupper = Map.copyOf(byCupper);

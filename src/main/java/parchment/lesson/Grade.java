@@ -7,8 +7,9 @@ import java.util.Locale;
  *
  * <p>An interval is graded by the interval score for 90 % intervals, width + (2 / 0.1) × the distance by which the truth lies outside,
  * held against a width that says nothing: points = 10 × (1 - score / that width), never below 0. So a narrower interval earns more as
- * long as it holds the truth, and whoever states what they believe, no wider and no narrower, earns most in the long run. "Cannot tell"
- * earns all 10 points where the batches and cups cannot tell, and 2 where they can.
+ * long as it holds the truth. Without the cut at 0, whoever states what they believe, no wider and no narrower, would earn most in the long
+ * run; with it that is so where the width that says nothing is large beside what is believed (20 standard deviations), while somebody
+ * who knows little earns more by a narrower guess (docs/class.md has the table). "Cannot tell" earns all 10 points where the batches and cups cannot tell, and 2 where they can.
  *
  * @param points from 0 to 10
  * @param words why

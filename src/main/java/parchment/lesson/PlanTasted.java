@@ -1,5 +1,7 @@
 package parchment.lesson;
 
+import parchment.display.Spelling;
+
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -63,9 +65,7 @@ public final class PlanTasted implements ShownAs {
     public PlanTasted about(String other) {
         if (!logbook.attributes().contains(other)) {
             throw new IllegalArgumentException("The cuppers do not score '" + other + "'."
-                    + Checks.closest(other, logbook.attributes())
-                            .map(near -> " Did you mean '" + near + "'?")
-                            .orElse("")
+                    + Spelling.question(other, logbook.attributes())
                     + " They score: " + String.join(", ", logbook.attributes()) + ".");
         }
         return new PlanTasted(logbook, other);

@@ -1,5 +1,7 @@
 package parchment.lesson;
 
+import parchment.display.Spelling;
+
 import java.util.List;
 import java.util.Optional;
 
@@ -28,7 +30,7 @@ record WordQuestion(
         boolean known =
                 choices.isEmpty() || choices.stream().map(AnswerText::word).anyMatch(given::equals);
         if (!known) {
-            Optional<String> near = Checks.closest(given, choices);
+            Optional<String> near = Spelling.closest(given, choices);
             return new Reply(
                     Reply.Kind.NOT_YET,
                     "'" + text.strip() + "' is none of the words that fit here."

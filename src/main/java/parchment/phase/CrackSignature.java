@@ -16,7 +16,7 @@ final class CrackSignature {
     private CrackSignature() {}
 
     /** Returns the temperature of the bend in °C; NaN where the climb is too short to show one. */
-    static double celsius(Climb climb, double expected) {
+    static double celsius(RisingPart climb, double expected) {
         double best = Double.NEGATIVE_INFINITY;
         double at = Double.NaN;
         for (double seconds : climb.times()) {

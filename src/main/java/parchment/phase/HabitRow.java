@@ -19,7 +19,7 @@ import parchment.quantity.Mass;
  * @param surroundings lot, probe period and roaster, in the order of {@link #TERMS}
  * @param kilograms the green mass; NaN if it was not written
  */
-record HabitRow(Phases phases, Optional<Climb> climb, String day, List<String> surroundings, double kilograms) {
+record HabitRow(Phases phases, Optional<RisingPart> climb, String day, List<String> surroundings, double kilograms) {
     /** What batches share beside their day. */
     static final List<String> TERMS = List.of("lot", "probe period", "roaster");
 
@@ -46,7 +46,7 @@ record HabitRow(Phases phases, Optional<Climb> climb, String day, List<String> s
         Batch batch = phases.batch();
         return new HabitRow(
                 phases,
-                Climb.of(phases),
+                RisingPart.of(phases),
                 batch.roastDay().map(LocalDate::toString).orElse("batch " + batch.name()),
                 List.of(batch.lot().orElse(""), period, batch.operator().orElse("")),
                 batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN));

@@ -101,10 +101,10 @@ public final class KnownMoments {
                 MomentDetector.Side.HIGH,
                 OptionalDouble.of(0),
                 KnownMoments::sameLot,
-                phases -> Climb.of(phases).map(KnownMoments::standingStill));
+                phases -> RisingPart.of(phases).map(KnownMoments::standingStill));
     }
 
-    private static MomentDetector.Sighting standingStill(Climb climb) {
+    private static MomentDetector.Sighting standingStill(RisingPart climb) {
         double longest = 0;
         double at = climb.start();
         double since = Double.NaN;
@@ -144,7 +144,7 @@ public final class KnownMoments {
     }
 
     private static Optional<MomentDetector.Sighting> change(Phases phases, int sign) {
-        Optional<Climb> climb = Climb.of(phases);
+        Optional<RisingPart> climb = RisingPart.of(phases);
         Optional<Mark> crack = phases.mark(MarkKind.FIRST_CRACK_START);
         if (climb.isEmpty() || crack.isEmpty()) {
             return Optional.empty();
@@ -178,7 +178,7 @@ public final class KnownMoments {
                 MomentDetector.Side.HIGH,
                 OptionalDouble.empty(),
                 KnownMoments::sameLot,
-                phases -> Climb.of(phases)
+                phases -> RisingPart.of(phases)
                         .flatMap(climb -> changes(phases, control, climb.start(), climb.end())
                                 .findFirst()
                                 .map(step -> new MomentDetector.Sighting(
@@ -201,7 +201,7 @@ public final class KnownMoments {
     }
 
     private static Optional<MomentDetector.Sighting> largestAfterCrack(Phases phases, Quantity control) {
-        Optional<Climb> climb = Climb.of(phases);
+        Optional<RisingPart> climb = RisingPart.of(phases);
         Optional<Mark> crack = phases.mark(MarkKind.FIRST_CRACK_START);
         if (climb.isEmpty() || crack.isEmpty() || phases.curve(control).isEmpty()) {
             return Optional.empty();
@@ -278,10 +278,10 @@ public final class KnownMoments {
                 MomentDetector.Side.HIGH,
                 OptionalDouble.of(0),
                 KnownMoments::sameLot,
-                phases -> Climb.of(phases).flatMap(climb -> jump(phases, climb)));
+                phases -> RisingPart.of(phases).flatMap(climb -> jump(phases, climb)));
     }
 
-    private static Optional<MomentDetector.Sighting> jump(Phases phases, Climb climb) {
+    private static Optional<MomentDetector.Sighting> jump(Phases phases, RisingPart climb) {
         Curve curve = phases.clean().orElseThrow().kept().between(climb.start() + 60, climb.end());
         MomentDetector.Sighting best = new MomentDetector.Sighting(Double.NaN, 0);
         for (int i = 0; i < curve.size(); i++) {

@@ -142,7 +142,7 @@ public final class LearntHabit implements ShownAs {
                     MarkPrediction.Shape.NO_CURVE,
                     reader);
         }
-        Climb climb = row.climb().get();
+        RisingPart climb = row.climb().get();
         MarkPrediction.Passing half = passing(climb, expected, model.factor(row, 0.5));
         MarkPrediction.Passing most = passing(climb, expected, model.factor(row, 0.9));
         double at = climb.secondsAt(expected.value());
@@ -165,7 +165,7 @@ public final class LearntHabit implements ShownAs {
                 reader);
     }
 
-    private static MarkPrediction.Passing passing(Climb climb, Forecast expected, double factor) {
+    private static MarkPrediction.Passing passing(RisingPart climb, Forecast expected, double factor) {
         double reach = factor * expected.standardDeviation();
         double from = climb.secondsAt(expected.value() - reach);
         double to = climb.secondsAt(expected.value() + reach);
@@ -176,7 +176,7 @@ public final class LearntHabit implements ShownAs {
     }
 
     /** Flat: slower than a stated rate, or so bent that one side of the interval is three times the other. */
-    private static boolean isFlat(Climb climb, double at, Forecast expected, MarkPrediction.Passing most) {
+    private static boolean isFlat(RisingPart climb, double at, Forecast expected, MarkPrediction.Passing most) {
         double before = at - most.from();
         double after = most.to() - at;
         double longer = Math.max(before, after);

@@ -1,6 +1,8 @@
 package parchment.sheet;
 
 import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -59,21 +61,12 @@ public final class Words {
     /** Returns the known name that is closest to the one written, if it is close enough to be a slip. */
     public static Optional<String> closest(String written, Collection<String> known) {
         String plain = plain(written);
-        String best = null;
-        int bestDistance = Integer.MAX_VALUE;
-        int longest = plain.length();
-        int allowed = longest <= 2 ? 0 : longest <= 5 ? 1 : longest <= 9 ? 2 : 3;
-        if (longest > LONGEST_NAME) {
+        if (plain.length() > LONGEST_NAME) {
             return Optional.empty();
         }
-        for (String name : known) {
-            int distance = Spelling.changesOrSwaps(plain, plain(name));
-            if (distance < bestDistance) {
-                best = name;
-                bestDistance = distance;
-            }
-        }
-        return best == null || bestDistance > allowed ? Optional.empty() : Optional.of(best);
+        Map<String, String> plainly = new LinkedHashMap<>();
+        known.forEach(name -> plainly.putIfAbsent(plain(name), name));
+        return Spelling.closest(plain, plainly.keySet()).map(plainly::get);
     }
 
     /** Returns " Did you mean 'x'?" or nothing. */

@@ -3,6 +3,13 @@ package parchment.virtual;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import parchment.virtual.physics.Charge;
+import parchment.virtual.physics.Disturbance;
+import parchment.virtual.physics.GreenBeans;
+import parchment.virtual.physics.RoastSimulator;
+import parchment.virtual.physics.Roaster;
+import parchment.virtual.physics.Room;
+import parchment.virtual.physics.SimulatedRoast;
 
 /** Roasts one planned batch under the conditions of its day, and writes down what logger and person write down. */
 final class BatchMaker {

@@ -1,17 +1,17 @@
 package parchment.virtual;
 
 /** Says what a virtual thing needs and what it was given. */
-final class Checks {
+public final class Checks {
     private Checks() {}
 
-    static void positive(String what, double value) {
+    public static void positive(String what, double value) {
         if (!(value > 0) || Double.isInfinite(value)) {
             throw new IllegalArgumentException(
                     "The " + what + " must be above zero and finite; it was given " + value + ".");
         }
     }
 
-    static void share(String what, double value) {
+    public static void share(String what, double value) {
         if (!(value >= 0 && value <= 1)) {
             throw new IllegalArgumentException("The " + what + " must lie from 0 to 1; it was given " + value + ".");
         }

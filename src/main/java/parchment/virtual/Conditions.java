@@ -1,5 +1,8 @@
 package parchment.virtual;
 
+import parchment.virtual.physics.Probes;
+import parchment.virtual.physics.Room;
+
 /**
  * Holds the day's true conditions at the machine, most of which nobody sees.
  *

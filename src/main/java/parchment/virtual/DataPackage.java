@@ -15,9 +15,9 @@ final class DataPackage {
             new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
 
     private final VirtualLogbook logbook;
-    private final List<CsvTable> tables;
+    private final List<WrittenTable> tables;
 
-    DataPackage(VirtualLogbook logbook, List<CsvTable> tables) {
+    DataPackage(VirtualLogbook logbook, List<WrittenTable> tables) {
         this.logbook = logbook;
         this.tables = tables;
     }
@@ -37,7 +37,7 @@ final class DataPackage {
         licences.add(licence);
         whole.add("licenses", licences);
         JsonArray resources = new JsonArray();
-        for (CsvTable table : tables) {
+        for (WrittenTable table : tables) {
             resources.add(resource(table));
         }
         whole.add("resources", resources);
@@ -52,11 +52,11 @@ final class DataPackage {
     }
 
     String curveSchema() {
-        CsvTable curve = tables.get(tables.size() - 1);
+        WrittenTable curve = tables.get(tables.size() - 1);
         return GSON.toJson(schema(curve)) + "\n";
     }
 
-    private static JsonObject resource(CsvTable table) {
+    private static JsonObject resource(WrittenTable table) {
         boolean curve = table.path().startsWith("curves/");
         String stem = table.path().replace("curves/", "curve-").replace(".csv", "");
         JsonObject resource = new JsonObject();
@@ -72,16 +72,16 @@ final class DataPackage {
         return resource;
     }
 
-    private static JsonObject schema(CsvTable table) {
+    private static JsonObject schema(WrittenTable table) {
         JsonArray fields = new JsonArray();
-        for (CsvTable.Column column : table.columns()) {
+        for (WrittenTable.Column column : table.columns()) {
             JsonObject field = new JsonObject();
             field.addProperty("name", column.header());
             field.addProperty("type", column.type().word());
-            if (column.type() == CsvTable.Type.DATETIME) {
+            if (column.type() == WrittenTable.Type.DATETIME) {
                 field.addProperty("format", "%Y-%m-%dT%H:%M:%S");
             }
-            if (column.type() == CsvTable.Type.BOOLEAN) {
+            if (column.type() == WrittenTable.Type.BOOLEAN) {
                 field.add("trueValues", words("yes"));
                 field.add("falseValues", words("no"));
             }

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.util.List;
 import java.util.Locale;
 
@@ -96,7 +98,7 @@ public record Habit(
             case "goes gently" -> gentle();
             case "chases the curve" -> chaser();
             default ->
-                throw new IllegalArgumentException("There is no habit '" + name + "'." + Nearest.question(name, names())
+                throw new IllegalArgumentException("There is no habit '" + name + "'." + Spelling.question(name, names())
                         + " Habits: " + String.join(", ", names()) + ".");
         };
     }

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.virtual.physics.Roaster;
+
 /**
  * Roasts one batch by habit: gas and air move in steps, some seconds after what called for them, and the drop follows the
  * reading and, partly, what smell tells.

@@ -1,14 +1,15 @@
 package parchment.virtual;
 
-import static parchment.virtual.CsvTable.number;
-import static parchment.virtual.CsvTable.string;
+import static parchment.virtual.WrittenTable.number;
+import static parchment.virtual.WrittenTable.string;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import parchment.quantity.TemperatureUnit;
-import parchment.virtual.CsvTable.Column;
-import parchment.virtual.CsvTable.Type;
+import parchment.virtual.WrittenTable.Column;
+import parchment.virtual.WrittenTable.Type;
+import parchment.virtual.physics.Room;
 
 /** Turns a virtual logbook into the tables of the logbook folder, as that roastery would have kept them. */
 final class LogbookTables {
@@ -25,8 +26,8 @@ final class LogbookTables {
     }
 
     /** Returns all tables; those of the curves are named and described, but without their rows. */
-    List<CsvTable> all() {
-        List<CsvTable> tables = new ArrayList<>();
+    List<WrittenTable> all() {
+        List<WrittenTable> tables = new ArrayList<>();
         tables.add(batches());
         tables.add(lots());
         if (!story.machineName().isEmpty()) {
@@ -37,12 +38,12 @@ final class LogbookTables {
         }
         tables.add(cuppings());
         for (VirtualBatch batch : logbook.batches()) {
-            tables.add(new CsvTable(curvePath(batch), curveColumns(), List.of()));
+            tables.add(new WrittenTable(curvePath(batch), curveColumns(), List.of()));
         }
         return tables;
     }
 
-    static boolean isCurve(CsvTable table) {
+    static boolean isCurve(WrittenTable table) {
         return table.path().startsWith("curves/");
     }
 
@@ -54,7 +55,7 @@ final class LogbookTables {
         return !story.machineName().isEmpty();
     }
 
-    private CsvTable batches() {
+    private WrittenTable batches() {
         List<Column> columns =
                 new ArrayList<>(List.of(string("batch"), new Column("roasted at", Type.DATETIME), string("lot")));
         if (full()) {
@@ -84,7 +85,7 @@ final class LogbookTables {
         for (VirtualBatch batch : logbook.batches()) {
             rows.add(row(batch));
         }
-        return new CsvTable("batches.csv", columns, rows);
+        return new WrittenTable("batches.csv", columns, rows);
     }
 
     private List<String> row(VirtualBatch batch) {
@@ -125,7 +126,7 @@ final class LogbookTables {
         return row;
     }
 
-    private CsvTable lots() {
+    private WrittenTable lots() {
         List<List<String>> rows = new ArrayList<>();
         for (VirtualLot lot : story.lots()) {
             rows.add(List.of(
@@ -141,7 +142,7 @@ final class LogbookTables {
                     Decimals.of(lot.beans().density(), 0),
                     "invented lot"));
         }
-        return new CsvTable(
+        return new WrittenTable(
                 "lots.csv",
                 List.of(
                         string("lot"),
@@ -159,7 +160,7 @@ final class LogbookTables {
     }
 
     /** Every two months somebody measures what is in store. */
-    private CsvTable lotChecks() {
+    private WrittenTable lotChecks() {
         LocalDate end = logbook.batches()
                 .get(logbook.batches().size() - 1)
                 .plan()
@@ -180,7 +181,7 @@ final class LogbookTables {
                         Decimals.of(lot.beans().density() + chance.normal(0, 4), 0)));
             }
         }
-        return new CsvTable(
+        return new WrittenTable(
                 "lot-checks.csv",
                 List.of(
                         string("lot"),
@@ -191,8 +192,8 @@ final class LogbookTables {
                 rows);
     }
 
-    private CsvTable machines() {
-        return new CsvTable(
+    private WrittenTable machines() {
+        return new WrittenTable(
                 "machines.csv",
                 List.of(
                         string("machine"),
@@ -220,7 +221,7 @@ final class LogbookTables {
                         VirtualLogbook.WARNING)));
     }
 
-    private CsvTable upkeep() {
+    private WrittenTable upkeep() {
         List<List<String>> rows = new ArrayList<>();
         for (Story.Work work : logbook.upkeep()) {
             rows.add(List.of(
@@ -230,7 +231,7 @@ final class LogbookTables {
                     work.kind().words(),
                     work.note()));
         }
-        return new CsvTable(
+        return new WrittenTable(
                 "upkeep.csv",
                 List.of(
                         string("machine"),
@@ -241,7 +242,7 @@ final class LogbookTables {
                 rows);
     }
 
-    private CsvTable sessions() {
+    private WrittenTable sessions() {
         List<List<String>> rows = new ArrayList<>();
         for (VirtualCupping cupping : logbook.cuppings()) {
             rows.add(List.of(
@@ -254,7 +255,7 @@ final class LogbookTables {
                     temperature(94, 0),
                     "coarse"));
         }
-        return new CsvTable(
+        return new WrittenTable(
                 "sessions.csv",
                 List.of(
                         string("cupping"),
@@ -268,7 +269,7 @@ final class LogbookTables {
                 rows);
     }
 
-    private CsvTable cuppings() {
+    private WrittenTable cuppings() {
         List<Column> columns = new ArrayList<>(
                 List.of(string("cupping"), new Column("tasted on", Type.DATE), string("cupper"), string("batch")));
         if (full()) {
@@ -282,7 +283,7 @@ final class LogbookTables {
         }
         List<List<String>> rows = new ArrayList<>();
         for (VirtualCupping cupping : logbook.cuppings()) {
-            for (CupScore score : cupping.scores()) {
+            for (GivenScore score : cupping.scores()) {
                 List<String> row = new ArrayList<>(
                         List.of(cupping.name(), cupping.tastedOn().toString(), score.cupper(), score.batch()));
                 if (full()) {
@@ -295,7 +296,7 @@ final class LogbookTables {
                 rows.add(row);
             }
         }
-        return new CsvTable("cuppings.csv", columns, rows);
+        return new WrittenTable("cuppings.csv", columns, rows);
     }
 
     private boolean inSeconds() {
@@ -318,7 +319,7 @@ final class LogbookTables {
         return columns;
     }
 
-    CsvTable curve(VirtualBatch batch) {
+    WrittenTable curve(VirtualBatch batch) {
         boolean seconds = inSeconds();
         List<List<String>> rows = new ArrayList<>();
         for (LoggedCurve.Reading reading : batch.curve().readings()) {
@@ -335,7 +336,7 @@ final class LogbookTables {
             }
             rows.add(row);
         }
-        return new CsvTable(curvePath(batch), curveColumns(), rows);
+        return new WrittenTable(curvePath(batch), curveColumns(), rows);
     }
 
     static String properties(VirtualLogbook logbook) {

@@ -3,7 +3,9 @@ package parchment.virtual;
 import java.util.ArrayList;
 import java.util.List;
 import parchment.virtual.LoggedCurve.Reading;
-import parchment.virtual.SimulatedRoast.Trace;
+import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.physics.RoastSimulator;
+import parchment.virtual.physics.SimulatedRoast;
 
 /**
  * Describes a logger: how often it reads, how noisily, and what goes wrong.

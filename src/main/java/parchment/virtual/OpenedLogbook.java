@@ -28,6 +28,7 @@ import parchment.quantity.MassUnit;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.virtual.physics.Room;
 
 /**
  * Opens a virtual logbook in memory, with the numbers that its files would hold, rounded as they are there.
@@ -204,7 +205,7 @@ final class OpenedLogbook {
         List<CupScores> cups = new ArrayList<>();
         for (VirtualCupping cupping : logbook.cuppings()) {
             LocalDate day = cupping.tastedOn();
-            for (CupScore score : cupping.scores()) {
+            for (GivenScore score : cupping.scores()) {
                 Map<String, Double> points = new LinkedHashMap<>();
                 for (int a = 0; a < score.points().size(); a++) {
                     points.put(logbook.attributes().get(a), score.points().get(a));

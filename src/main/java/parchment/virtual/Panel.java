@@ -55,15 +55,15 @@ final class Panel {
         Chance chance = seed.stream("cupping " + name);
         List<Cup> table = table(batches, cups, day, blind, chance);
         double[] shifts = normals(chance, held.tableShift());
-        List<CupScore> scores = new ArrayList<>();
+        List<GivenScore> scores = new ArrayList<>();
         for (Cupper cupper : present) {
             scores.addAll(score(name, cupper, chance.shuffled(table), shifts, blind, chance));
         }
         if (talk == VirtualCupping.Talk.SCORED_AFTER) {
             scores = afterTalk(scores);
         }
-        List<CupScore> written = new ArrayList<>();
-        for (CupScore score : scores) {
+        List<GivenScore> written = new ArrayList<>();
+        for (GivenScore score : scores) {
             written.add(with(score, score.points().stream().map(this::written).toList()));
         }
         return new VirtualCupping(name, day, blind, talk, written);
@@ -95,7 +95,7 @@ final class Panel {
         return table;
     }
 
-    private List<CupScore> score(
+    private List<GivenScore> score(
             String cupping,
             Cupper cupper,
             List<Cup> order,
@@ -103,7 +103,7 @@ final class Panel {
             VirtualCupping.Blind blind,
             Chance chance) {
         double[] own = normals(chance, held.cupperShift());
-        List<CupScore> scores = new ArrayList<>();
+        List<GivenScore> scores = new ArrayList<>();
         double before = 0;
         for (int i = 0; i < order.size(); i++) {
             Cup cup = order.get(i);
@@ -129,7 +129,7 @@ final class Panel {
                         + chance.normal(0, cupper.noise()));
             }
             scores.add(
-                    new CupScore(cupping, cupper.name(), cup.batch().name(), cup.code(), cup.number(), i + 1, points));
+                    new GivenScore(cupping, cupper.name(), cup.batch().name(), cup.code(), cup.number(), i + 1, points));
             before = general;
         }
         return scores;
@@ -154,18 +154,18 @@ final class Panel {
         return sum / attributes;
     }
 
-    private List<CupScore> afterTalk(List<CupScore> scores) {
+    private List<GivenScore> afterTalk(List<GivenScore> scores) {
         Map<String, double[]> sums = new LinkedHashMap<>();
         Map<String, Integer> counts = new LinkedHashMap<>();
-        for (CupScore score : scores) {
+        for (GivenScore score : scores) {
             double[] sum = sums.computeIfAbsent(score.batch(), b -> new double[attributes]);
             for (int a = 0; a < attributes; a++) {
                 sum[a] += score.points().get(a);
             }
             counts.merge(score.batch(), 1, Integer::sum);
         }
-        List<CupScore> moved = new ArrayList<>();
-        for (CupScore score : scores) {
+        List<GivenScore> moved = new ArrayList<>();
+        for (GivenScore score : scores) {
             double[] sum = sums.getOrDefault(score.batch(), new double[attributes]);
             int count = counts.getOrDefault(score.batch(), 1);
             List<Double> points = new ArrayList<>();
@@ -177,8 +177,8 @@ final class Panel {
         return moved;
     }
 
-    private static CupScore with(CupScore score, List<Double> points) {
-        return new CupScore(
+    private static GivenScore with(GivenScore score, List<Double> points) {
+        return new GivenScore(
                 score.cupping(),
                 score.cupper(),
                 score.batch(),

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
@@ -122,7 +124,7 @@ final class PlanTable {
             }
             if (!COLUMNS.contains(name)) {
                 throw new IllegalArgumentException(file + ", line 1: a plan has no column '" + name + "'."
-                        + Nearest.question(name, COLUMNS) + " Columns: " + String.join(", ", COLUMNS) + ".");
+                        + Spelling.question(name, COLUMNS) + " Columns: " + String.join(", ", COLUMNS) + ".");
             }
             headers.put(name, new Header(i, unit));
         }

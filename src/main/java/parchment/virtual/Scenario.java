@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -64,7 +66,7 @@ public final class Scenario {
      */
     public static Scenario named(String name) {
         if (!BUILT_IN.contains(name)) {
-            throw new IllegalArgumentException("There is no scenario '" + name + "'." + Nearest.question(name, BUILT_IN)
+            throw new IllegalArgumentException("There is no scenario '" + name + "'." + Spelling.question(name, BUILT_IN)
                     + " Scenarios: " + String.join(", ", BUILT_IN) + ".");
         }
         return packed(Scenario.class, name + ".scenario");

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -7,6 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import parchment.quantity.TemperatureUnit;
+import parchment.virtual.physics.DrumMachine;
+import parchment.virtual.physics.GreenBeans;
+import parchment.virtual.physics.Probes;
 
 /** Builds a story from the checked sections of a scenario. */
 final class ScenarioReader {
@@ -210,7 +215,7 @@ final class ScenarioReader {
             throw of.wrong(
                     key,
                     "names the lot '" + of.text(key) + "', which has no section."
-                            + Nearest.question(of.text(key), names));
+                            + Spelling.question(of.text(key), names));
         }
         return of.text(key);
     }

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -107,7 +109,7 @@ final class ScenarioSection {
                 throw wrong(
                         key,
                         "names the attribute '" + name + "', which has no section [attribute: " + name + "]."
-                                + Nearest.question(name, attributes));
+                                + Spelling.question(name, attributes));
             }
             try {
                 points.set(index, new BigDecimal(pair.substring(blank + 1)).doubleValue());

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -75,7 +77,7 @@ final class ScenarioText {
         if (index < 0) {
             problem(
                     number,
-                    "there is no section '" + word + "'." + Nearest.question(word, SectionKind.words()) + " Sections: "
+                    "there is no section '" + word + "'." + Spelling.question(word, SectionKind.words()) + " Sections: "
                             + String.join(", ", SectionKind.words()) + ".");
             return;
         }
@@ -135,7 +137,7 @@ final class ScenarioText {
             List<String> known = here.settings().stream().map(Setting::key).toList();
             problem(
                     number,
-                    "[" + here.word() + "] has no '" + key + "'." + Nearest.question(key, known) + " It has: "
+                    "[" + here.word() + "] has no '" + key + "'." + Spelling.question(key, known) + " It has: "
                             + String.join(", ", known) + ".");
             return;
         }

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -98,7 +100,7 @@ record Setting(
         if (right) {
             return Optional.empty();
         }
-        String meant = type == Type.CHOICE ? Nearest.question(value, choices) : "";
+        String meant = type == Type.CHOICE ? Spelling.question(value, choices) : "";
         return Optional.of("'" + written() + "' expects " + expected() + ", but was given '" + value + "'." + meant);
     }
 

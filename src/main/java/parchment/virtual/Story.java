@@ -8,6 +8,8 @@ import java.util.function.UnaryOperator;
 import parchment.logbook.Upkeep;
 import parchment.logbook.UpkeepKind;
 import parchment.quantity.TemperatureUnit;
+import parchment.virtual.physics.DrumMachine;
+import parchment.virtual.physics.Probes;
 
 /**
  * Describes a roastery and its year: everything that does not come from chance.

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.display.Spelling;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -96,8 +98,8 @@ public final class VirtualClass {
     }
 
     private static String table(Path file, List<String> headers, List<List<String>> rows) {
-        return new CsvTable(
-                        file.toString(), headers.stream().map(CsvTable::string).toList(), rows)
+        return new WrittenTable(
+                        file.toString(), headers.stream().map(WrittenTable::string).toList(), rows)
                 .text();
     }
 
@@ -143,7 +145,7 @@ public final class VirtualClass {
         Row row = new ClassList(students()).find(student).map(rows::get).orElse(null);
         if (row == null) {
             throw new IllegalArgumentException(
-                    "The class has no student '" + student + "'." + Nearest.question(student, rows.keySet())
+                    "The class has no student '" + student + "'." + Spelling.question(student, rows.keySet())
                             + " Students: " + String.join(", ", rows.keySet()) + ".");
         }
         return VirtualRoastery.of(scenario).withSeed(row.seed()).withBatches(row.batches());

@@ -13,7 +13,7 @@ import java.util.List;
  * @param scores the scores, as written
  */
 public record VirtualCupping(
-        String name, LocalDate tastedOn, Blind blind, Talk beforeDiscussion, List<CupScore> scores) {
+        String name, LocalDate tastedOn, Blind blind, Talk beforeDiscussion, List<GivenScore> scores) {
     /** Copies the list. */
     public VirtualCupping {
         scores = List.copyOf(scores);

@@ -101,7 +101,7 @@ public final class VirtualLogbook implements Showable {
         LogbookTables tables = new LogbookTables(this);
         Map<String, String> files = new TreeMap<>();
         for (VirtualBatch batch : batches) {
-            CsvTable table = tables.curve(batch);
+            WrittenTable table = tables.curve(batch);
             files.put(table.path(), table.text());
         }
         return files;
@@ -110,8 +110,8 @@ public final class VirtualLogbook implements Showable {
     /** Returns all other files; they take nothing from the curves' readings. */
     Map<String, String> filesBesideCurves() {
         Map<String, String> files = new TreeMap<>();
-        List<CsvTable> tables = new LogbookTables(this).all();
-        for (CsvTable table : tables) {
+        List<WrittenTable> tables = new LogbookTables(this).all();
+        for (WrittenTable table : tables) {
             if (!LogbookTables.isCurve(table)) {
                 files.put(table.path(), table.text());
             }

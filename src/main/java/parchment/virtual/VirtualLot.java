@@ -2,6 +2,7 @@ package parchment.virtual;
 
 import java.time.LocalDate;
 import java.util.List;
+import parchment.virtual.physics.GreenBeans;
 
 /**
  * Describes an invented lot of green coffee, with the truth about it.

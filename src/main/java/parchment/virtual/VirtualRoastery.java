@@ -126,7 +126,7 @@ public final class VirtualRoastery {
     }
 
     private VirtualLogbook writeAside(Path folder, int blockSize) throws IOException {
-        List<RoastCalendar.Turn> turns = turns();
+        List<SeasonPlan.Turn> turns = turns();
         VirtualRoastery settled = settled();
         List<VirtualBatch> kept = new ArrayList<>();
         try (Progress progress = Progress.of(batches, "roasting invented batches")) {
@@ -151,9 +151,9 @@ public final class VirtualRoastery {
      */
     public VirtualLogbook roast(RoastPlan plan) {
         VirtualRoastery settled = settled();
-        List<RoastCalendar.Turn> past = turns();
+        List<SeasonPlan.Turn> past = turns();
         LocalDate last = past.get(past.size() - 1).plan().roastedAt().toLocalDate();
-        List<RoastCalendar.Turn> turns = new RoastCalendar(settled.story, seed).turns(plan, last);
+        List<SeasonPlan.Turn> turns = new SeasonPlan(settled.story, seed).turns(plan, last);
         try (Progress progress = Progress.of(turns.size(), "roasting planned batches")) {
             List<VirtualBatch> roasted = settled.roasted(turns, progress);
             Panel panel = Panel.of(settled.story, seed);
@@ -168,8 +168,8 @@ public final class VirtualRoastery {
 
     /** Returns the lots in store after the roastery's last batch, from which a plan may choose. */
     public List<String> lotsInStore() {
-        List<RoastCalendar.Turn> past = turns();
-        RoastCalendar calendar = new RoastCalendar(story, seed);
+        List<SeasonPlan.Turn> past = turns();
+        SeasonPlan calendar = new SeasonPlan(story, seed);
         LocalDate day =
                 calendar.nextDay(past.get(past.size() - 1).plan().roastedAt().toLocalDate());
         return story.lots().stream()
@@ -178,8 +178,8 @@ public final class VirtualRoastery {
                 .toList();
     }
 
-    private List<RoastCalendar.Turn> turns() {
-        return new RoastCalendar(story, seed).turns(batches);
+    private List<SeasonPlan.Turn> turns() {
+        return new SeasonPlan(story, seed).turns(batches);
     }
 
     /** Returns the roastery with everything drawn that its scenario leaves to the seed. */
@@ -188,7 +188,7 @@ public final class VirtualRoastery {
     }
 
     /** Each batch draws from streams of its own, so that it does not matter which processor roasts it, and when. */
-    private List<VirtualBatch> roasted(List<RoastCalendar.Turn> turns, Progress progress) {
+    private List<VirtualBatch> roasted(List<SeasonPlan.Turn> turns, Progress progress) {
         BatchMaker maker = new BatchMaker(story, seed);
         return IntStream.range(0, turns.size())
                 .parallel()

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import parchment.virtual.physics.SimulatedRoast;
+
 /**
  * Holds the marks a person wrote, in seconds on the logger's clock; missing where it was forgotten or did not happen.
  *

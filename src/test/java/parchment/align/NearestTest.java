@@ -67,14 +67,14 @@ class NearestTest {
 
     @Test
     void theDistanceIsADistance() {
-        List<Climb> climbs = batches().stream()
-                .map(batch -> Climb.of(Phases.of(batch)).orElseThrow())
+        List<FirstPassages> climbs = batches().stream()
+                .map(batch -> FirstPassages.of(Phases.of(batch)).orElseThrow())
                 .toList();
-        for (Climb a : climbs) {
+        for (FirstPassages a : climbs) {
             assertEquals(0, Nearest.distance(a, a, 100));
-            for (Climb b : climbs) {
+            for (FirstPassages b : climbs) {
                 assertEquals(Nearest.distance(a, b, 100), Nearest.distance(b, a, 100), 1e-9);
-                for (Climb c : climbs) {
+                for (FirstPassages c : climbs) {
                     assertTrue(Nearest.distance(a, c, 100)
                             <= Nearest.distance(a, b, 100) + Nearest.distance(b, c, 100) + 1e-9);
                 }

@@ -196,7 +196,7 @@ class UnusualTest {
                 .lot("A")
                 .roastedAt(InventedRoasts.at(day, 0))
                 .build();
-        Climb climb = Climb.of(Phases.of(bare)).orElseThrow();
+        FirstPassages climb = FirstPassages.of(Phases.of(bare)).orElseThrow();
         double wander = seed % 7 - 3;
         return bare.toBuilder()
                 .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(Math.rint(climb.passage(150) + wander)))

@@ -37,8 +37,7 @@ class HorrorsContractTest {
             "AnswerSheet",
             "RoastPlan",
             "VirtualLogbook",
-            "Gather",
-            "OtherChart");
+            "Gather");
 
     /** What is asked of the batch that may be bad itself: it may be refused, in words that name the batch or its curve. */
     private static final Set<String> OF_THE_BATCH = Set.of(

@@ -15,8 +15,8 @@ import java.util.Objects;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import parchment.feature.BatchTable;
 import parchment.logbook.Logbook;
+import parchment.table.Tables;
 
 /** The library on a class path without what its pom calls optional: somebody who builds on it need not carry a table or a chart library along. */
 class LibraryAloneTest {
@@ -98,7 +98,7 @@ class LibraryAloneTest {
     public static final class Asked implements Consumer<Object> {
         @Override
         public void accept(Object logbook) {
-            BatchTable.of((Logbook) logbook).table();
+            Tables.problems((Logbook) logbook);
         }
     }
 }

@@ -22,7 +22,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.knowm.xchart.CategoryChartBuilder;
 import parchment.align.Clock;
 import parchment.align.Difference;
 import parchment.align.Nearest;
@@ -41,7 +40,6 @@ import parchment.card.LotCard;
 import parchment.card.Overview;
 import parchment.chart.Axis;
 import parchment.chart.Line;
-import parchment.chart.OtherChart;
 import parchment.chart.Panels;
 import parchment.chart.Plot;
 import parchment.control.Button;
@@ -101,6 +99,9 @@ import parchment.phase.MarkReport;
 import parchment.phase.Moments;
 import parchment.phase.PhaseTable;
 import parchment.phase.Phases;
+import parchment.picture.BoxPlot;
+import parchment.picture.HeatMap;
+import parchment.picture.Histogram;
 import parchment.quantity.Mass;
 import parchment.stats.Estimate;
 import parchment.virtual.RoastPlan;
@@ -243,12 +244,10 @@ final class ShowableExamples {
         ROOTS.put("InShort", logbook -> new InShort("<b>", "<b>", "<b>"));
         ROOTS.put("Plot", logbook -> plot());
         ROOTS.put("Panels", logbook -> Panels.stacked("<b>", List.of(plot())));
-        ROOTS.put("OtherChart", logbook -> {
-            var chart =
-                    new CategoryChartBuilder().title("<b>").xAxisTitle("<b>").build();
-            chart.addSeries("<b>", List.of(1, 2), List.of(3, 4));
-            return OtherChart.of(chart);
-        });
+        ROOTS.put("Histogram", logbook -> Histogram.of(Features.dropTemperature(), logbook));
+        ROOTS.put("BoxPlot", logbook -> BoxPlot.byLot(Features.dropTemperature(), logbook));
+        ROOTS.put(
+                "HeatMap", logbook -> HeatMap.of(Features.dropTemperature(), Features.developmentTime(), logbook));
         ROOTS.put("RoastPlan", logbook -> RoastPlan.of("lot,drop temperature [°C]\nStone Bridge,201\n", "plan.csv"));
         ROOTS.put(
                 "VirtualLogbook",

@@ -11,6 +11,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -48,6 +49,48 @@ class ProgressTest {
         }
     }
 
+    /** A time that passes when it is told to. */
+    private static final class ToldTime implements ProgressClock.Time {
+        private final List<Waking> wakings = new ArrayList<>();
+        private long milliseconds;
+
+        private static final class Waking {
+            private long next;
+            private boolean ended;
+        }
+
+        @Override
+        public long nanoseconds() {
+            return 1_000_000 * milliseconds;
+        }
+
+        @Override
+        public ProgressClock.Ticks every(BooleanSupplier work) {
+            Waking waking = new Waking();
+            waking.next = milliseconds + ProgressClock.SILENT_MS;
+            wakings.add(waking);
+            works.add(work);
+            return () -> waking.ended = true;
+        }
+
+        private final List<BooleanSupplier> works = new ArrayList<>();
+
+        void pass(long more) {
+            long until = milliseconds + more;
+            for (; milliseconds < until; milliseconds++) {
+                for (int i = 0; i < wakings.size(); i++) {
+                    Waking waking = wakings.get(i);
+                    if (!waking.ended && waking.next == milliseconds) {
+                        waking.ended = !works.get(i).getAsBoolean();
+                        waking.next += ProgressClock.TICK_MS;
+                    }
+                }
+            }
+        }
+    }
+
+    private final ToldTime time = new ToldTime();
+
     @AfterEach
     void takeThePageAway() {
         shown.close();
@@ -55,21 +98,36 @@ class ProgressTest {
     }
 
     @Test
-    void showsNothingOfShortWork() throws InterruptedException {
-        for (int batch : Progress.over(List.of(1, 2, 3), "measuring batches")) {
-            Thread.sleep(10L * batch);
+    void showsNothingOfShortWork() {
+        for (int batch : Progress.over(List.of(1, 2, 3), "measuring batches", time)) {
+            time.pass(600L + batch);
         }
-        Thread.sleep(2200);
+        time.pass(5000);
         assertEquals(List.of(), page.places);
     }
 
     @Test
-    void tellsOfTheOuterWorkAloneAndLeavesOneSentence() throws InterruptedException {
-        try (Progress outer = Progress.of(4, "asking questions");
-                Progress inner = Progress.of(100, "shuffling")) {
+    void showsWorkFromTwoSecondsOn() {
+        try (Progress progress = Progress.of(4, "asking questions", time)) {
+            progress.step();
+            time.pass(2000);
+            assertEquals(List.of(), page.places);
+            time.pass(1);
+            assertEquals(
+                    List.of("asking questions: 1 of 4, about 6 seconds left"),
+                    page.places.get(0));
+            time.pass(10_000);
+            assertTrue(page.places.get(0).size() <= 41, "at most four a second: " + page.places);
+        }
+    }
+
+    @Test
+    void tellsOfTheOuterWorkAloneAndLeavesOneSentence() {
+        try (Progress outer = Progress.of(4, "asking questions", time);
+                Progress inner = Progress.of(100, "shuffling", time)) {
             outer.step();
             inner.step();
-            Thread.sleep(3200);
+            time.pass(3200);
             outer.step();
             outer.step();
             outer.step();
@@ -82,10 +140,10 @@ class ProgressTest {
     }
 
     @Test
-    void tellsOfWorkThatComesAfterOtherWork() throws InterruptedException {
+    void tellsOfWorkThatComesAfterOtherWork() {
         for (String work : List.of("first", "second")) {
-            try (Progress progress = Progress.of(1, work)) {
-                Thread.sleep(2300);
+            try (Progress progress = Progress.of(1, work, time)) {
+                time.pass(2300);
                 progress.step();
             }
         }
@@ -132,6 +190,7 @@ class ProgressTest {
         assertTrue(seen.get() < 1000, "steps after the interrupt: " + seen);
     }
 
+    /** By the machine's time. */
     @Test
     void saysWhereStoppedWorkWas() throws InterruptedException {
         try (Progress progress = Progress.of(400, "shuffling batches")) {

@@ -3,6 +3,8 @@ package parchment.display;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
@@ -35,6 +37,32 @@ class SpellingTest {
         assertEquals(Spelling.LONGEST_COMPARED + 1, Spelling.changes(longest + "n", longest));
         assertEquals(10_000_000, Spelling.changesOrSwaps("n".repeat(10_000_000), "name"));
         assertEquals(0, Spelling.changes(longest + "n", longest + "n"));
+    }
+
+    @Test
+    void theLongerANameIsTheMoreSlipsItMayHold() {
+        List<String> known = List.of("ab", "cut", "drops", "yellow", "air steps", "chargetemp");
+        assertEquals(Optional.of("ab"), Spelling.closest(" AB", known));
+        assertEquals(Optional.empty(), Spelling.closest("ac", known));
+        assertEquals(Optional.of("cut"), Spelling.closest("cot", known));
+        assertEquals(Optional.empty(), Spelling.closest("cod", known));
+        assertEquals(Optional.of("drops"), Spelling.closest("drips", known));
+        assertEquals(Optional.empty(), Spelling.closest("grips", known));
+        assertEquals(Optional.of("yellow"), Spelling.closest("jellov", known));
+        assertEquals(Optional.empty(), Spelling.closest("jellas", known));
+        assertEquals(Optional.of("air steps"), Spelling.closest("are steps", known));
+        assertEquals(Optional.empty(), Spelling.closest("are stops", known));
+        assertEquals(Optional.of("chargetemp"), Spelling.closest("shargetamb", known));
+        assertEquals(Optional.empty(), Spelling.closest("shorgetamb", known));
+        assertEquals(Optional.empty(), Spelling.closest("n".repeat(Spelling.LONGEST_COMPARED + 1), known));
+        assertEquals(Optional.empty(), Spelling.closest("", known));
+    }
+
+    @Test
+    void ofTwoNamesAsNearTheFirstIsOffered() {
+        assertEquals(" Did you mean 'body'?", Spelling.question("bodi", List.of("acid", "body", "bode")));
+        assertEquals("", Spelling.question("sweetness", List.of("acid", "body")));
+        assertEquals(" Did you mean 'Body'?", Spelling.question("bdoy", List.of("Body")));
     }
 
     @RepeatedTest(50)

@@ -32,7 +32,8 @@ class FindingsTest {
                 30,
                 HeldOutGain.MISSING,
                 8,
-                8);
+                8,
+                VerdictRulesTest.MANY_STEPS);
     }
 
     private static boolean ruledOut(Slope slope, double lower, double upper, Slope bend) {
@@ -66,7 +67,7 @@ class FindingsTest {
         Material material = KnownTruth.material(drawn);
         Analysis analysis = Analysis.of(
                         material,
-                        1,
+                        drawn.measure(),
                         EvidenceSettings.standard(),
                         SmallestDifference.of("sweetness", drawn.logbook(), EvidenceSettings.standard()))
                 .orElseThrow();

@@ -53,7 +53,7 @@ final class FirstScreenStudy {
         Measure measure = drawn.measure();
         Analysis analysis = Analysis.of(
                         KnownTruth.material(drawn),
-                        1,
+                        drawn.measure(),
                         EvidenceSettings.standard(),
                         new SmallestDifference(0.5, "stated"))
                 .orElseThrow();

@@ -18,6 +18,17 @@ class VerdictRulesTest {
     private static final String SMALL =
             "no two places of the tried range differ by as much as 0.50 points, the smallest difference that matters";
 
+    private static final ScoreSteps STEPS = new ScoreSteps(240, 4, 0.98, 0.02, 0.1, 5, 8);
+
+    /** Scores in many steps: nothing is asked a second time. */
+    static final OrdinalCheck MANY_STEPS = new OrdinalCheck(
+            OrdinalCheck.State.NOT_ASKED,
+            new ScoreSteps(240, 25, 0.95, 0.01, 0.01, 3, 9),
+            Slope.MISSING,
+            Slope.MISSING,
+            Slope.MISSING,
+            Slope.MISSING);
+
     /** Holds what each row changes; the start is a strong finding. */
     private static final class Row {
         Findings.Planned planned = Findings.Planned.BY_CHANCE;
@@ -35,6 +46,7 @@ class VerdictRulesTest {
         int days = 30;
         HeldOutGain gain = new HeldOutGain(0.10, 0.2, 0.01, 30);
         long agreeing = 8;
+        OrdinalCheck ordinal = MANY_STEPS;
 
         VerdictRules.Judgement judged() {
             return VerdictRules.judge(new Findings(
@@ -53,7 +65,8 @@ class VerdictRulesTest {
                     days,
                     gain,
                     agreeing,
-                    8));
+                    8,
+                    ordinal));
         }
     }
 

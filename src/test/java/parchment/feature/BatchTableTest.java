@@ -181,19 +181,6 @@ class BatchTableTest {
     }
 
     @Test
-    void handsItselfOverToTablesaw() {
-        tech.tablesaw.api.Table table = BatchTable.of(TWO, Features.dropTemperature(), Features.developmentTime())
-                .table();
-        assertEquals(
-                List.of("batch", "lot", "roasted at", "drop temperature [°C]", "development time [s]"),
-                table.columnNames());
-        assertEquals(2, table.rowCount());
-        assertTrue(table.doubleColumn("development time [s]").isMissing(1));
-        assertEquals(140, table.doubleColumn("development time [s]").get(0));
-        assertEquals("112", table.stringColumn("batch").get(0));
-    }
-
-    @Test
     void saysWhichFeatureTheTableDoesNotHold() {
         BatchTable table = BatchTable.of(TWO, Features.dropTemperature());
         LogbookException refused = assertThrows(LogbookException.class, () -> table.values("drop temperatur"));
@@ -225,7 +212,6 @@ class BatchTableTest {
         BatchTable table = BatchTable.of(ExampleLogbook.of());
         assertEquals(0, table.size());
         assertFalse(table.text().isBlank());
-        assertEquals(0, table.table().rowCount());
     }
 
     @Test
@@ -289,21 +275,5 @@ class BatchTableTest {
             assertEquals(read.cell(last, hanging), today.cell(last, hanging));
         }
         assertSame(today, today.onTodaysProbe(), "told once, not moved twice");
-    }
-
-    @Test
-    void printsTablesawNumbersRoundedAndKeepsEveryDigitOfThem() {
-        BatchTable batches = BatchTable.of(TWO, Features.dropTemperature(), Features.developmentRatio());
-        tech.tablesaw.api.Table table = batches.table();
-        double drop = batches.values(Features.dropTemperature())[0];
-        double ratio = batches.values(Features.developmentRatio())[0];
-        assertEquals(drop, table.doubleColumn("drop temperature [°C]").getDouble(0));
-        assertEquals(
-                String.format(java.util.Locale.ROOT, "%.1f", drop),
-                table.doubleColumn("drop temperature [°C]").getString(0));
-        assertEquals(
-                String.format(java.util.Locale.ROOT, "%.3f", ratio),
-                table.doubleColumn("development ratio").getString(0));
-        assertFalse(table.print().matches("(?s).*[0-9]\\.[0-9]{4}.*"), table.print());
     }
 }

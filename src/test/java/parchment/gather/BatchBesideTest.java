@@ -34,7 +34,7 @@ class BatchBesideTest {
                 rows.add(List.of(batch, value, "200"));
             }
         }
-        Table table = Tables.of(List.of(heading, "time [s]", "beans"), rows);
+        FoundTable table = Tables.of(List.of(heading, "time [s]", "beans"), rows);
         assertEquals(parts, BatchBeside.parts(table).size());
     }
 }

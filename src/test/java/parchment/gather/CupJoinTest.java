@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Holds that a cup is joined to its batch with the reason, and never in silence where several batches can be meant. */
 class CupJoinTest {
     private static final LocalDate DAY = LocalDate.of(2031, 6, 4);
-    private static final Table SHEET = MadeTables.of("a|b");
+    private static final FoundTable SHEET = MadeTables.of("a|b");
 
     private static final List<NamedBatch> BATCHES = List.of(
             batch("Batch 101 - Wren", "2031-06-01", "Low Orchard"),
@@ -163,7 +163,7 @@ class CupJoinTest {
 
     @Test
     void readsKeysWithoutDaysAndBesideAList() {
-        Table list = MadeTables.of("Charge|Rohkaffee kg|Code", "101|5|K7", "102|5|", "103|5|M2", "104|5|M2");
+        FoundTable list = MadeTables.of("Charge|Rohkaffee kg|Code", "101|5|K7", "102|5|", "103|5|M2", "104|5|M2");
         BlindKey key = BlindKey.of(list, ScoreClues.of(List.of())).orElseThrow();
         assertEquals(
                 List.of("K7 101", "M2 103", "M2 104"),
@@ -177,7 +177,7 @@ class CupJoinTest {
 
     @Test
     void readsAKeyWhoseHeadingsAreStrangeByItsBatches() {
-        Table table = MadeTables.of("Muestra|Lo que es", "A|101", "B|102");
+        FoundTable table = MadeTables.of("Muestra|Lo que es", "A|101", "B|102");
         BlindKey key = BlindKey.of(table, ScoreClues.of(List.of("101", "102"))).orElseThrow();
         assertEquals(
                 List.of("A 101", "B 102"),
@@ -266,12 +266,12 @@ class CupJoinTest {
                         .size());
     }
 
-    private static TastedCup cup(int line, Optional<LocalDate> day, String batch, String code, Table sheet) {
+    private static TastedCup cup(int line, Optional<LocalDate> day, String batch, String code, FoundTable sheet) {
         return new TastedCup(day, "", "Ana", batch, code, "", 0, Map.of("body", 7.0), 0, "", sheet, line);
     }
 
     private static List<TastedCup> cups(Optional<LocalDate> day, String heading, String... names) {
-        Table sheet = MadeTables.of("a|b");
+        FoundTable sheet = MadeTables.of("a|b");
         return IntStream.range(0, names.length)
                 .mapToObj(i -> cup(
                         i + 2,

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 /** What is asked about a cup that several batches can be meant by, and what stands until it is answered. */
 class CupQuestionsTest {
     private static final String KEY = "cup.2031-06-11-três-velas-2031-06-18";
-    private static final Table SHEET = MadeTables.of("a|b");
+    private static final FoundTable SHEET = MadeTables.of("a|b");
     private static final List<NamedBatch> BATCHES = List.of(
             batch("61", "2031-06-11", "Três Velas"),
             batch("62", "2031-06-11", "Três Velas"),

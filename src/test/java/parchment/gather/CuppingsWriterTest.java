@@ -22,11 +22,11 @@ class CuppingsWriterTest {
     @TempDir
     Path folder;
 
-    private static CuppingsWriter writer(Table... tables) {
+    private static CuppingsWriter writer(FoundTable... tables) {
         List<ScoreSheet> sheets = new ArrayList<>();
         List<TastedCup> cups = new ArrayList<>();
         List<BlindKey> keys = new ArrayList<>();
-        for (Table table : tables) {
+        for (FoundTable table : tables) {
             ScoreClues clues = ScoreClues.of(List.of("101", "102"));
             ScoreSheets.of(table, clues)
                     .ifPresentOrElse(

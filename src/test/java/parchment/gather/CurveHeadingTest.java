@@ -30,7 +30,7 @@ class CurveHeadingTest {
         }
         List<String> headings = new ArrayList<>(List.of("Time [s]"));
         List.of(written).forEach(one -> headings.add(one.heading()));
-        Table file = Tables.of(headings, lines);
+        FoundTable file = Tables.of(headings, lines);
         return MeaningProposal.of(IntStream.range(0, headings.size())
                 .mapToObj(i -> StrangeColumn.of(file, i))
                 .toList());

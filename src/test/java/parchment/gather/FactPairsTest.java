@@ -15,14 +15,14 @@ class FactPairsTest {
 
     @Test
     void headingsWithTheirValuesBesideOneAnotherAreOneRow() {
-        List<Table> tables = tables(
+        List<FoundTable> tables = tables(
                 "Batch|61||Yellow at|5:44",
                 "Date|2031-06-11||First crack at|10:22",
                 "Charged|8:56||Out at|12:34",
                 "Coffee:|Wren||",
                 "Green g|5380||");
         assertEquals(2, tables.size());
-        Table facts = tables.get(0);
+        FoundTable facts = tables.get(0);
         assertEquals(
                 List.of("Batch", "Yellow at", "Date", "First crack at", "Charged", "Out at", "Coffee", "Green g"),
                 facts.headings());
@@ -39,7 +39,7 @@ class FactPairsTest {
 
     @Test
     void aFormThatWasNeverFilledInIsNoBatch() {
-        List<Table> tables = tables("Batch|||Yellow at|", "Date|||First crack at|", "Coffee|||Out at|");
+        List<FoundTable> tables = tables("Batch|||Yellow at|", "Date|||First crack at|", "Coffee|||Out at|");
         assertEquals(1, tables.size());
         assertEquals("Seconds", tables.get(0).headings().get(0));
     }
@@ -66,13 +66,13 @@ class FactPairsTest {
     void timesInOneStepHeadColumnsOfReadings() {
         String title = "by hand|||bean temperature in °C at||||";
         String[] rows = {"61|Wren|5.38|200.6|82.7|72.5|79.9|89.4", "62|Sola|7.72|172.4|75.5|70.8|78.8|88.4"};
-        Table table = Sheets.table(title, "batch|coffee|kg green|0:00|0:30|1:00|1:30|2:00", rows[0], rows[1]);
+        FoundTable table = Sheets.table(title, "batch|coffee|kg green|0:00|0:30|1:00|1:30|2:00", rows[0], rows[1]);
         assertEquals(2, table.rows().size());
         assertEquals(
                 List.of("batch", "coffee", "kg green", "bean temperature in °C at 0:00"),
                 table.headings().subList(0, 4));
         assertEquals("bean temperature in °C at 2:00", table.headings().get(7));
-        Table odd = Sheets.table(title, "batch|coffee|kg green|0:00|0:30|1:00|1:30|2:05", rows[0], rows[1]);
+        FoundTable odd = Sheets.table(title, "batch|coffee|kg green|0:00|0:30|1:00|1:30|2:05", rows[0], rows[1]);
         assertEquals("by hand", odd.headings().get(0));
     }
 
@@ -82,10 +82,10 @@ class FactPairsTest {
                 .orElse("");
     }
 
-    private static List<Table> tables(String... facts) {
+    private static List<FoundTable> tables(String... facts) {
         String[] all = new String[facts.length + READINGS.length];
         System.arraycopy(facts, 0, all, 0, facts.length);
         System.arraycopy(READINGS, 0, all, facts.length, READINGS.length);
-        return Table.in(Sheets.of(all));
+        return FoundTable.in(Sheets.of(all));
     }
 }

@@ -19,17 +19,17 @@ import parchment.sheet.DateOrder;
 class FolderNamesTest {
     private static final Path ROOT = Path.of("/old/2031-01-01 copy");
 
-    private static Table table(String file) {
+    private static FoundTable table(String file) {
         return Tables.of(
                 ROOT.resolve(file).toString(), List.of(), List.of("time [s]", "bean"), List.of(List.of("0", "90")));
     }
 
     private static GatheredBatch curve(String file, Optional<LocalDate> day) {
-        Table table = table(file);
+        FoundTable table = table(file);
         Recording recording = Recording.of(
                 table, List.of(Meaning.time("s"), Meaning.of(Quantity.BEAN_TEMPERATURE, "°C")), DateOrder.ISO_ONLY);
         return new GatheredBatch(
-                Source.of(table).stem(),
+                TablePlace.of(table).stem(),
                 0,
                 Optional.empty(),
                 day,
@@ -64,7 +64,7 @@ class FolderNamesTest {
 
     @Test
     void theDayOfAFolderIsToldAndAskedWhereItHoldsMoreThanADayHas() {
-        List<Table> many = new ArrayList<>();
+        List<FoundTable> many = new ArrayList<>();
         for (int i = 1; i <= 60; i++) {
             many.add(table("2031-03-04/" + i + ".csv"));
         }

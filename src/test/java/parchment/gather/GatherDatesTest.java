@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import parchment.sheet.DateOrder;
 
 class GatherDatesTest {
-    private static Table list(String file, String... days) {
+    private static FoundTable list(String file, String... days) {
         return Tables.of(
                 file,
                 List.of(),
@@ -18,9 +18,9 @@ class GatherDatesTest {
 
     @Test
     void listsOfOneNameInTwoFoldersAreReadEachByItsOwnDates() {
-        Table dayFirst = list("2030/list.csv", "13/06/2030", "03/04/2030");
-        Table monthFirst = list("2031/list.csv", "06/13/2031", "03/04/2031");
-        for (List<Table> sheets : List.of(List.of(dayFirst, monthFirst), List.of(monthFirst, dayFirst))) {
+        FoundTable dayFirst = list("2030/list.csv", "13/06/2030", "03/04/2030");
+        FoundTable monthFirst = list("2031/list.csv", "06/13/2031", "03/04/2031");
+        for (List<FoundTable> sheets : List.of(List.of(dayFirst, monthFirst), List.of(monthFirst, dayFirst))) {
             GatherDates dates = GatherDates.decide(List.of(), sheets, new GatherQuestions(Map.of()));
             assertEquals(DateOrder.DAY_MONTH_YEAR, dates.of(dayFirst));
             assertEquals(DateOrder.MONTH_DAY_YEAR, dates.of(monthFirst));

@@ -28,7 +28,7 @@ class HeadlessControlTest {
         for (int i = 0; i < controls.size(); i++) {
             headings.add("#" + (3 + i));
         }
-        Table table = Tables.of(headings, lines);
+        FoundTable table = Tables.of(headings, lines);
         return MeaningProposal.of(IntStream.range(0, headings.size())
                 .mapToObj(i -> StrangeColumn.of(table, i))
                 .toList());

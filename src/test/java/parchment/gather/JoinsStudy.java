@@ -66,7 +66,7 @@ final class JoinsStudy {
         List<List<String>> rows = IntStream.rangeClosed(0, drop + 20)
                 .mapToObj(i -> List.of(Integer.toString(i), i <= drop ? Double.toString(90 + i / 5.0) : "180.0"))
                 .toList();
-        Table table = Tables.of(name + ".csv", List.of(), List.of("time [s]", "bean temperature [°C]"), rows);
+        FoundTable table = Tables.of(name + ".csv", List.of(), List.of("time [s]", "bean temperature [°C]"), rows);
         Recording recording = Recording.of(
                 table, List.of(Meaning.time("s"), Meaning.of(Quantity.BEAN_TEMPERATURE, "°C")), DateOrder.ISO_ONLY);
         return new GatheredBatch(

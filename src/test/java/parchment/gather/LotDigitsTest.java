@@ -14,7 +14,7 @@ class LotDigitsTest {
             delimiter = '|',
             value = {"1,850 | 980 | 1850", "1,850 | 1,9 | 1.850", "1,850 | 1,900 | 1,850", "18,5 | 17,5 | 18.5"})
     void theColumnSaysWhatItIs(String first, String second, String written) {
-        Table table =
+        FoundTable table =
                 Sheets.table("Lot|Origin|Process|Height", "Kela|Low|washed|" + first, "Ridge|Mist|natural|" + second);
         LotList list = LotList.of(ListColumns.of(table, Clues.NONE), OptionalInt.empty(), DateOrder.ISO_ONLY);
         assertEquals(written, list.lots().get(0).written().get("Height"));

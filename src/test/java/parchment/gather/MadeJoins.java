@@ -13,7 +13,7 @@ import parchment.sheet.DateOrder;
 /** Makes recordings and rows of lists for tests of joins, and says what was joined in lines. */
 final class MadeJoins {
     static final LocalDateTime EIGHT = LocalDateTime.of(2031, 6, 1, 8, 0);
-    static final Table LIST = Tables.of("list.csv", List.of(), List.of("batch"), List.of(List.of("1")));
+    static final FoundTable LIST = Tables.of("list.csv", List.of(), List.of("batch"), List.of(List.of("1")));
 
     private MadeJoins() {}
 
@@ -23,7 +23,7 @@ final class MadeJoins {
         List<List<String>> rows = IntStream.rangeClosed(0, 62)
                 .mapToObj(i -> List.of(Integer.toString(10 * i), i <= 60 ? Integer.toString(90 + 2 * i) : "205"))
                 .toList();
-        Table table = Tables.of(name + ".csv", above, List.of("time [s]", "bean temperature [°C]"), rows);
+        FoundTable table = Tables.of(name + ".csv", above, List.of("time [s]", "bean temperature [°C]"), rows);
         Recording recording = Recording.of(
                 table, List.of(Meaning.time("s"), Meaning.of(Quantity.BEAN_TEMPERATURE, "°C")), DateOrder.ISO_ONLY);
         return new GatheredBatch(

@@ -11,11 +11,11 @@ import parchment.sheet.Sheet;
 final class MadeTables {
     private MadeTables() {}
 
-    static Table of(String... lines) {
+    static FoundTable of(String... lines) {
         return named("scores.csv", "", List.of(), lines);
     }
 
-    static Table named(String file, String tab, List<String> above, String... lines) {
+    static FoundTable named(String file, String tab, List<String> above, String... lines) {
         List<List<String>> rows = new ArrayList<>();
         for (String line : lines) {
             rows.add(cells(line));
@@ -29,7 +29,7 @@ final class MadeTables {
                     rows.get(0).get(i).isEmpty() ? "#" + (i + 1) : rows.get(0).get(i));
         }
         int before = above.size() + 2;
-        return new Table(
+        return new FoundTable(
                 new Sheet(Path.of(file), tab, ',', Numbers.Decimal.EITHER, all),
                 above.stream().map(MadeTables::cells).toList(),
                 headings,

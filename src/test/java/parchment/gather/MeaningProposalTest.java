@@ -50,7 +50,7 @@ class MeaningProposalTest {
         }
         List<String> headings = new ArrayList<>();
         List.of(written).forEach(one -> headings.add(one.heading()));
-        Table file = Tables.of(headings, lines);
+        FoundTable file = Tables.of(headings, lines);
         return MeaningProposal.of(IntStream.range(0, written.length)
                 .mapToObj(i -> StrangeColumn.of(file, i))
                 .toList());

@@ -129,8 +129,8 @@ final class RandomScoreSheet {
         return layout;
     }
 
-    List<Table> tables() {
-        return sheets.stream().flatMap(sheet -> Table.in(sheet).stream()).toList();
+    List<FoundTable> tables() {
+        return sheets.stream().flatMap(sheet -> FoundTable.in(sheet).stream()).toList();
     }
 
     /** Returns the scores by batch, cupper and attribute. */

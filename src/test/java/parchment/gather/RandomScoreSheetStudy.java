@@ -46,7 +46,7 @@ public final class RandomScoreSheetStudy {
         List<String> cuppers = new ArrayList<>(ScoreForms.cuppers(made.tables(), ScoreClues.of(made.batches())));
         List<String> wrong = new ArrayList<>();
         boolean unread = false;
-        for (Table table : made.tables()) {
+        for (FoundTable table : made.tables()) {
             var sheet = ScoreSheets.of(table, ScoreClues.of(made.batches()).withCuppers(cuppers));
             unread |= sheet.isEmpty();
             if (sheet.isPresent()) {

@@ -11,7 +11,7 @@ import parchment.sheet.DateOrder;
 
 class RecordingTest {
     private static Recording recording(String file, String above, String form, String... times) {
-        Table table = Tables.of(
+        FoundTable table = Tables.of(
                 file,
                 List.of(List.of(above)),
                 List.of("time", "beans"),

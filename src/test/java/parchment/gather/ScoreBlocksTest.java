@@ -21,7 +21,7 @@ class ScoreBlocksTest {
 
     private static List<String> cups(String... lines) {
         List<TastedCup> cups = new ArrayList<>();
-        for (Table table : Table.in(Sheets.of(lines))) {
+        for (FoundTable table : FoundTable.in(Sheets.of(lines))) {
             cups.addAll(ScoreSheets.of(table, CLUES).orElseThrow().cups());
         }
         return MadeTables.words(cups);
@@ -29,7 +29,7 @@ class ScoreBlocksTest {
 
     private static List<String> told(String... lines) {
         List<String> told = new ArrayList<>();
-        for (Table table : Table.in(Sheets.of(lines))) {
+        for (FoundTable table : FoundTable.in(Sheets.of(lines))) {
             told.addAll(ScoreSheets.of(table, CLUES).orElseThrow().told());
         }
         return told;
@@ -259,7 +259,7 @@ class ScoreBlocksTest {
 
     @Test
     void readsMeansOfNoStepsAsScoresWhereNothingSpeaksAgainstIt() {
-        Table means = Sheets.table(
+        FoundTable means = Sheets.table(
                 "Date|Batch|Acidity|Body",
                 "2031-06-04|101|6.63|6.56",
                 "2031-06-04|102|6.44|5.81",
@@ -267,7 +267,7 @@ class ScoreBlocksTest {
         assertEquals(
                 ScoreSheet.Confidence.CLEAR,
                 ScoreSheets.of(means, CLUES).orElseThrow().confidence());
-        Table weighed = Sheets.table(
+        FoundTable weighed = Sheets.table(
                 "Date|Batch|Green (kg)|Acidity|Body",
                 "2031-06-04|101|5.13|6.63|6.56",
                 "2031-06-04|102|5.21|6.44|5.81",

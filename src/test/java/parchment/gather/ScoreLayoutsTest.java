@@ -115,7 +115,7 @@ class ScoreLayoutsTest {
         for (int seed = 0; seed < SEEDS; seed++) {
             Truth truth = new Truth(language, seed);
             Map<String, Double> read = new LinkedHashMap<>();
-            for (Table table : tables(layout, truth)) {
+            for (FoundTable table : tables(layout, truth)) {
                 ScoreSheet sheet = ScoreSheets.of(table, ScoreClues.of(BATCHES)).orElseThrow();
                 for (TastedCup cup : sheet.cups()) {
                     cup.scores()
@@ -127,7 +127,7 @@ class ScoreLayoutsTest {
         }
     }
 
-    private static List<Table> tables(String layout, Truth truth) {
+    private static List<FoundTable> tables(String layout, Truth truth) {
         List<String> lines = new ArrayList<>();
         String batchHead = truth.heads.get(0);
         switch (layout) {
@@ -184,7 +184,7 @@ class ScoreLayoutsTest {
                 }
             }
             default -> {
-                List<Table> tables = new ArrayList<>();
+                List<FoundTable> tables = new ArrayList<>();
                 for (String cupper : truth.cuppers) {
                     List<String> own = new ArrayList<>();
                     if (layout.equals("tabs")) {

@@ -25,11 +25,11 @@ class ScoreSheetsTest {
     private static final ScoreClues CLUES =
             ScoreClues.of(List.of("101", "102", "103")).withDates(DateOrder.DAY_MONTH_YEAR);
 
-    static ScoreSheet read(Table table) {
+    static ScoreSheet read(FoundTable table) {
         return ScoreSheets.of(table, CLUES).orElseThrow();
     }
 
-    private static Arguments layout(String what, Table table, String... cups) {
+    private static Arguments layout(String what, FoundTable table, String... cups) {
         return Arguments.of(what, table, Arrays.asList(cups));
     }
 
@@ -245,7 +245,7 @@ class ScoreSheetsTest {
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("layouts")
-    void readsEveryLayout(String what, Table table, List<String> cups) {
+    void readsEveryLayout(String what, FoundTable table, List<String> cups) {
         ScoreSheet sheet = read(table);
         assertEquals(cups.stream().sorted().toList(), MadeTables.words(sheet.cups()), sheet.toString());
     }
@@ -278,7 +278,7 @@ class ScoreSheetsTest {
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("noScores")
-    void takesNoOtherTableForScores(String what, Table table) {
+    void takesNoOtherTableForScores(String what, FoundTable table) {
         assertTrue(
                 ScoreSheets.of(table, CLUES).isEmpty(),
                 () -> ScoreSheets.of(table, CLUES).toString());
@@ -330,7 +330,7 @@ class ScoreSheetsTest {
                 "Batch|Cupper|Acidity|Body|Table", "101|Ana|7.5*|good|T1", "102|Ana|6|7 (thin)|", "103|Ana|n/a|6|"));
         assertEquals(
                 List.of(
-                        "Ana batch 101 {acidity=7.5} 'acidity: *; body: good; Table: T1'",
+                        "Ana batch 101 {acidity=7.5} 'acidity: *; body: good; FoundTable: T1'",
                         "Ana batch 102 {acidity=6.0, body=7.0} 'body: (thin)'",
                         "Ana batch 103 {body=6.0}"),
                 MadeTables.words(sheet.cups()));
@@ -369,8 +369,8 @@ class ScoreSheetsTest {
     @Test
     void asksWhetherNamesAreCuppersUnlessTheyAreKnown() {
         String[] lines = {"Batch|Ana|Wren", "101|7|8", "102|7|8", "103|7|7"};
-        Table table = MadeTables.named("list.csv", "", List.of(), lines);
-        Table named = MadeTables.named("cupping.csv", "", List.of(), lines);
+        FoundTable table = MadeTables.named("list.csv", "", List.of(), lines);
+        FoundTable named = MadeTables.named("cupping.csv", "", List.of(), lines);
         assertEquals(Confidence.CLEAR, read(named).confidence());
         assertTrue(read(named).open().contains("Are 'Ana', 'Wren' cuppers, and their numbers overall scores?"));
         assertEquals(Confidence.DOUBTFUL, read(table).confidence());
@@ -384,7 +384,7 @@ class ScoreSheetsTest {
 
     @Test
     void takesTheRoastersWordForAHeading() {
-        Table table = MadeTables.of("Batch|Ana|Wren|Round feel", "101|7|8|5", "102|7|8|6", "103|7|7|5");
+        FoundTable table = MadeTables.of("Batch|Ana|Wren|Round feel", "101|7|8|5", "102|7|8|6", "103|7|7|5");
         ScoreSheet sheet = ScoreSheets.of(table, CLUES.withStated("Round feel", ScorePart.ATTRIBUTE))
                 .orElseThrow();
         assertTrue(
@@ -419,7 +419,7 @@ class ScoreSheetsTest {
 
     @Test
     void asksAboutAllDaysOfAKindAtOnce() {
-        Table table = MadeTables.of(
+        FoundTable table = MadeTables.of(
                 "Date|Batch|Cupper|Acidity|Body",
                 "04/06/2031|101|Ana|7|6",
                 "04/06/2031|101|Ben|7|6",
@@ -438,7 +438,7 @@ class ScoreSheetsTest {
 
     @Test
     void asksWhichPartOfADateIsTheDay() {
-        Table table = MadeTables.of("Date|Batch|Cupper|Acidity|Body", "04/06/2031|101|Ana|7|6");
+        FoundTable table = MadeTables.of("Date|Batch|Cupper|Acidity|Body", "04/06/2031|101|Ana|7|6");
         ScoreSheet sheet = ScoreSheets.of(table, ScoreClues.of(List.of("101"))).orElseThrow();
         assertTrue(
                 sheet.open()
@@ -462,7 +462,7 @@ class ScoreSheetsTest {
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("layouts")
-    void dropsNoCellInSilence(String what, Table table, List<String> cups) {
+    void dropsNoCellInSilence(String what, FoundTable table, List<String> cups) {
         assertEquals(List.of(), unaccounted(table, read(table)));
     }
 
@@ -503,7 +503,7 @@ class ScoreSheetsTest {
                 lines[row] =
                         String.join("|", columns.stream().map(c -> c.get(line)).toList());
             }
-            Table table = MadeTables.of(lines);
+            FoundTable table = MadeTables.of(lines);
             for (String cell : unaccounted(table, read(table))) {
                 lost.add("seed " + seed + ": " + cell + " of " + Arrays.toString(lines));
             }
@@ -512,7 +512,7 @@ class ScoreSheetsTest {
     }
 
     /** Returns the cells that stand neither in a cup nor in what is told. */
-    private static List<String> unaccounted(Table table, ScoreSheet sheet) {
+    private static List<String> unaccounted(FoundTable table, ScoreSheet sheet) {
         String all = MadeTables.words(sheet.cups()) + " " + sheet.told() + " " + sheet.open();
         List<String> lost = new ArrayList<>();
         for (List<String> row : table.rows()) {

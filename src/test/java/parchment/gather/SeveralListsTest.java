@@ -101,7 +101,7 @@ class SeveralListsTest {
                 .toArray(String[]::new);
     }
 
-    private static TastedCup cup(Table table, String cupper, int line, double score) {
+    private static TastedCup cup(FoundTable table, String cupper, int line, double score) {
         return ScoreSheets.of(table, ScoreClues.of(List.of("101"))).orElseThrow().cups().stream()
                 .filter(cup -> cup.cupper().equals(cupper) && cup.line() == line)
                 .filter(cup -> cup.scores().containsValue(score))
@@ -109,7 +109,7 @@ class SeveralListsTest {
                 .orElseThrow();
     }
 
-    private static Table scores(String day, String... rows) {
+    private static FoundTable scores(String day, String... rows) {
         String[] lines = new String[rows.length + 1];
         lines[0] = "Batch|" + day + "|Cupper|Acidity|Body";
         System.arraycopy(rows, 0, lines, 1, rows.length);
@@ -118,8 +118,8 @@ class SeveralListsTest {
 
     @Test
     void aScoreSheetThatIsSavedTwiceCountsOnce() {
-        Table one = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ben|6|5");
-        Table copy = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ben|6|5.5");
+        FoundTable one = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ben|6|5");
+        FoundTable copy = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ben|6|5.5");
         List<TastedCup> cups =
                 List.of(cup(one, "Ana", 2, 7), cup(one, "Ben", 3, 5), cup(copy, "Ana", 2, 7), cup(copy, "Ben", 3, 5.5));
         CupsTwice once = CupsTwice.of(cups);
@@ -127,7 +127,7 @@ class SeveralListsTest {
         assertTrue(
                 once.told()
                         .get(0)
-                        .endsWith("1 cup stands in " + Source.of(one).shown()
+                        .endsWith("1 cup stands in " + TablePlace.of(one).shown()
                                 + " too, of the same day, cupper and batch and with the same scores; counted once."),
                 once.told().toString());
         assertTrue(
@@ -139,8 +139,8 @@ class SeveralListsTest {
 
     @Test
     void cupsOfTwoDaysOrOfNobodyOrOfOneSheetStayTwo() {
-        Table one = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ana|7|6");
-        Table other = scores("Tasted", "101|2031-03-10|Ana|7|6", "101|2031-03-10|Ben|7|6");
+        FoundTable one = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ana|7|6");
+        FoundTable other = scores("Tasted", "101|2031-03-10|Ana|7|6", "101|2031-03-10|Ben|7|6");
         List<TastedCup> cups =
                 List.of(cup(one, "Ana", 2, 7), cup(one, "Ana", 3, 7), cup(other, "Ana", 2, 7), cup(other, "Ben", 3, 7));
         assertEquals(cups, CupsTwice.of(cups).cups());
@@ -200,7 +200,7 @@ class SeveralListsTest {
     /** A table that was cut out of another has no rows of a sheet around it. */
     @Test
     void aTableWithoutTheRowsOfItsSheetIsReadToo() {
-        Table table = new Table(
+        FoundTable table = new FoundTable(
                 new Sheet(Path.of("a.csv"), "", ',', Numbers.Decimal.POINT, List.of()),
                 List.of(),
                 List.of("Batch", "Acidity", "Body"),

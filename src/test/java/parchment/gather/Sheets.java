@@ -25,8 +25,8 @@ final class Sheets {
     }
 
     /** The one table of such a sheet. */
-    static Table table(String... lines) {
-        List<Table> tables = Table.in(of(lines));
+    static FoundTable table(String... lines) {
+        List<FoundTable> tables = FoundTable.in(of(lines));
         if (tables.size() != 1) {
             throw new AssertionError(tables.size() + " tables where one is expected");
         }

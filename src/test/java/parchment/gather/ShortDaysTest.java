@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 class ShortDaysTest {
     private final GatherQuestions questions = new GatherQuestions(Map.of());
 
-    private static Table list(String file, String... days) {
+    private static FoundTable list(String file, String... days) {
         return Tables.of(
                 file,
                 List.of(),
@@ -19,13 +19,13 @@ class ShortDaysTest {
                 Arrays.stream(days).map(List::of).toList());
     }
 
-    private Table settled(Table list, Table... others) {
+    private FoundTable settled(FoundTable list, FoundTable... others) {
         return ShortDays.settled(List.of(list), List.of(others), questions).get(0);
     }
 
     @Test
     void theYearStandsFirstWhereItWouldScatterTheRowsIfItStoodLast() {
-        Table settled = settled(list("list.csv", "31-01-05", "31-01-09", "31-02-03"));
+        FoundTable settled = settled(list("list.csv", "31-01-05", "31-01-09", "31-02-03"));
         assertEquals(List.of("2031-01-05", "2031-01-09", "2031-02-03"), settled.column(0));
         assertTrue(
                 settled.leftOut().get(0).startsWith("The days under 'Date', such as '31-01-05', have the year first"));
@@ -33,20 +33,20 @@ class ShortDaysTest {
 
     @Test
     void theYearStandsFirstWhereTheFolderIsOfThatYear() {
-        Table settled = settled(list("list.csv", "31-01-05", "31-02-05"), list("2031-01-05 a.csv"));
+        FoundTable settled = settled(list("list.csv", "31-01-05", "31-02-05"), list("2031-01-05 a.csv"));
         assertEquals(List.of("2031-01-05", "2031-02-05"), settled.column(0));
     }
 
     @Test
     void theYearStandsLastWhereTheFolderIsOfThatYear() {
-        Table list = list("list.csv", "05-01-31", "09-01-31");
+        FoundTable list = list("list.csv", "05-01-31", "09-01-31");
         assertEquals(list, settled(list, list("2031-01-05 a.csv")));
         assertEquals(List.of(), questions.leftOut());
     }
 
     @Test
     void whatCanBeReadBothWaysIsNamedAndStaysAsItIs() {
-        Table list = list("list.csv", "05-01-06", "05-02-06");
+        FoundTable list = list("list.csv", "05-01-06", "05-02-06");
         assertEquals(list, settled(list));
         assertEquals(1, questions.leftOut().size());
         assertTrue(
@@ -56,7 +56,7 @@ class ShortDaysTest {
 
     @Test
     void daysWithDotsOrLongYearsAreNoneOfThese() {
-        Table list = list("list.csv", "31.01.05", "05-02-2031");
+        FoundTable list = list("list.csv", "31.01.05", "05-02-2031");
         assertEquals(list, settled(list));
     }
 }

@@ -36,7 +36,7 @@ class SparseRowsTest {
 
     @Test
     void headingsThatStandAgainAreThoseOfTheFirstRowsToo() {
-        Table table = Sheets.table(
+        FoundTable table = Sheets.table(
                 "Date|Who|What was done|Machine|Notes",
                 "2031-06-19|Ana|filter new|Drum|fine",
                 "2031-06-24|Ben|belt new|Drum|fine",
@@ -50,7 +50,7 @@ class SparseRowsTest {
 
     @Test
     void aRowOfWordsThatIsTakenForHeadingsIsTold() {
-        Table table = Sheets.table(
+        FoundTable table = Sheets.table(
                 "Date|Who|Machine|Notes",
                 "Max|Vera|Sola|Lund",
                 "2031-06-24|7|8|9",

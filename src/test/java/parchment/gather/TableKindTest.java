@@ -78,7 +78,7 @@ class TableKindTest {
     @ParameterizedTest
     @CsvSource({"0.39,NOTHING", "0.4,SCORES"})
     void theHighestClaimWinsFromALeastOneOn(double score, What what) {
-        Table table = Sheets.table("Name|Phone", "Ana|555", "Ben|556");
+        FoundTable table = Sheets.table("Name|Phone", "Ana|555", "Ben|556");
         assertEquals(
                 what,
                 TableKind.of(table, Clues.NONE, List.of(new TableKind(What.SCORES, score, "has scores")))

@@ -18,7 +18,7 @@ class TableTotalsTest {
     private static final String KEPT =
             "Line 5 is called '%s', and its numbers are not worked out of the other rows: it is read as a row like them.";
 
-    private static Table with(String... rows) {
+    private static FoundTable with(String... rows) {
         List<String> lines = new ArrayList<>(Arrays.asList(LIST));
         lines.addAll(Arrays.asList(rows));
         return Sheets.table(lines.toArray(String[]::new));
@@ -27,7 +27,7 @@ class TableTotalsTest {
     @ParameterizedTest
     @ValueSource(strings = {"Max", "Min", "N", "SD", "Media", "Soma", "Media Luna", "Sum Mountain", "Mean"})
     void aRowLikeTheOthersIsKeptWhateverItIsCalled(String name) {
-        Table table = with(name + "|2031-06-03|5.1|11:05");
+        FoundTable table = with(name + "|2031-06-03|5.1|11:05");
         assertEquals(List.of(2, 3, 4, 5), table.lines());
         assertEquals(List.of(KEPT.formatted(name)), table.leftOut());
     }

@@ -11,12 +11,12 @@ final class Tables {
     private Tables() {}
 
     /** Returns the table of a file of that name, with nothing above its headings. */
-    static Table of(List<String> headings, List<List<String>> rows) {
+    static FoundTable of(List<String> headings, List<List<String>> rows) {
         return of("a.csv", List.of(), headings, rows);
     }
 
-    static Table of(String file, List<List<String>> above, List<String> headings, List<List<String>> rows) {
-        return new Table(
+    static FoundTable of(String file, List<List<String>> above, List<String> headings, List<List<String>> rows) {
+        return new FoundTable(
                 new Sheet(Path.of(file), "", ',', Numbers.Decimal.POINT, List.of()),
                 above,
                 headings,

@@ -13,7 +13,7 @@ import parchment.sheet.DateOrder;
 /** How the times of a recording are read: a row for each unit, one on each side of each border; what loggers do is common practice, no source. */
 class TimeProposalTest {
     private static MeaningProposal of(String heading, List<String> cells) {
-        Table file = Tables.of(List.of(heading), cells.stream().map(List::of).toList());
+        FoundTable file = Tables.of(List.of(heading), cells.stream().map(List::of).toList());
         return TimeProposal.in(List.of(StrangeColumn.of(file, 0)))
                 .getOrDefault(0, new MeaningProposal(Meaning.EXTRA, "none"));
     }
@@ -143,7 +143,7 @@ class TimeProposalTest {
     @ParameterizedTest
     @CsvSource({"h, 0.2, 720", "h:min, 0:12, 720", "min, 12, 720", "ms, 720000, 720", "share of a day, 0.0083333, 720"})
     void eachUnitHasItsSeconds(String unit, String cell, double seconds) {
-        Table file = Tables.of(List.of("t"), List.of(List.of(cell)));
+        FoundTable file = Tables.of(List.of("t"), List.of(List.of(cell)));
         assertEquals(
                 List.of(seconds),
                 Recording.of(file, List.of(Meaning.time(unit)), DateOrder.ISO_ONLY)

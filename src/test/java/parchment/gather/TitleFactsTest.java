@@ -14,7 +14,7 @@ import parchment.sheet.Sheet;
 class TitleFactsTest {
     @Test
     void titlesAboveRecordingsBesideOneAnotherAreAListWithARowARecording() {
-        Table list = TitleFacts.of(List.of(
+        FoundTable list = TitleFacts.of(List.of(
                         recording("2031-06-11", "Batch 61", "Wren", "charged 08:56", "5.38 kg green"),
                         recording("2031-06-11", "Batch 62", "Sola", "charged 9:15:20", "green: 7.72 kg")))
                 .orElseThrow();
@@ -33,7 +33,7 @@ class TitleFactsTest {
 
     @Test
     void marksAboveTheReadingsAreReadToo() {
-        Table list = TitleFacts.of(List.of(
+        FoundTable list = TitleFacts.of(List.of(
                         recording("a", "Batch 61", "first crack 9:12"), recording("a", "Batch 62", "first crack 9:48")))
                 .orElseThrow();
         assertEquals(List.of("Batch", "first crack"), list.headings());
@@ -41,7 +41,7 @@ class TitleFactsTest {
 
     @Test
     void aMassThatNoWordGoesWithStaysAboveTheReadings() {
-        Table recording = recording("a", "Batch 61", "5.38 kg", "humid 4 kg green 9:12", "charged 08:56");
+        FoundTable recording = recording("a", "Batch 61", "5.38 kg", "humid 4 kg green 9:12", "charged 08:56");
         assertEquals(
                 List.of(List.of("Batch 61"), List.of("5.38 kg"), List.of("humid 4 kg green 9:12")),
                 TitleFacts.withoutTaken(recording).above());
@@ -63,7 +63,7 @@ class TitleFactsTest {
 
     @Test
     void nothingIsReadWhereABatchIsNotNamedOrNothingElseIsSaid() {
-        Table said = recording("a", "Batch 61", "5.38 kg green");
+        FoundTable said = recording("a", "Batch 61", "5.38 kg green");
         assertEquals(Optional.empty(), TitleFacts.of(List.of(said)));
         assertEquals(Optional.empty(), TitleFacts.of(List.of(said, recording("a", "7.72 kg green"))));
         assertEquals(Optional.empty(), TitleFacts.of(List.of(recording("a", "Batch 61"), recording("a", "Batch 62"))));
@@ -99,12 +99,12 @@ class TitleFactsTest {
         assertEquals(List.of(List.of("Batch 61", "", "")), tables.get(0).table().above());
     }
 
-    private static Table recording(String tab, String... titles) {
+    private static FoundTable recording(String tab, String... titles) {
         List<List<String>> above = new ArrayList<>();
         for (String title : titles) {
             above.add(List.of(title));
         }
-        return new Table(
+        return new FoundTable(
                 new Sheet(Path.of("drum log.xlsx"), tab, ',', Numbers.Decimal.POINT, List.of()),
                 above,
                 List.of("time", "beans"),

@@ -246,9 +246,9 @@ class UnknownWordsTest {
     @Test
     void takesAWordThatIsAFilesWholeNameForACupperOnlyWhereTwoFilesOfOneFormAreCalledByNames() {
         String[] lines = {"Batch|Acidity|Body", "101|7|6"};
-        Table one = MadeTables.named("oda.csv", "", List.of(), lines);
-        Table other = MadeTables.named("teo.csv", "", List.of(), lines);
-        Table form = MadeTables.named("teo.csv", "", List.of(), "Batch|Body", "101|7");
+        FoundTable one = MadeTables.named("oda.csv", "", List.of(), lines);
+        FoundTable other = MadeTables.named("teo.csv", "", List.of(), lines);
+        FoundTable form = MadeTables.named("teo.csv", "", List.of(), "Batch|Body", "101|7");
         ScoreClues clues = ScoreClues.of(BATCHES);
         assertEquals(List.of("Oda", "Teo"), List.copyOf(ScoreForms.cuppers(List.of(one, other), clues)));
         assertEquals(List.of(), List.copyOf(ScoreForms.cuppers(List.of(one, form), clues)));

@@ -9,7 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class YearlessDaysTest {
-    private static Table list(String file, String heading, String... days) {
+    private static FoundTable list(String file, String heading, String... days) {
         return Tables.of(
                 file,
                 List.of(),
@@ -19,7 +19,7 @@ class YearlessDaysTest {
 
     @Test
     void aDayWithoutAYearGetsTheOneOfTheFilesName() {
-        Table completed = YearlessDays.completed(list("Liste 2031.csv", "Tag", "04.03.", "", "7.3."));
+        FoundTable completed = YearlessDays.completed(list("Liste 2031.csv", "Tag", "04.03.", "", "7.3."));
         assertEquals(List.of("04.03.2031", "", "7.3.2031"), completed.column(0));
         assertEquals(
                 List.of("The days under 'Tag' have no year and got that of the file's name, tab or title, 2031."),
@@ -33,7 +33,7 @@ class YearlessDaysTest {
         "Liste 2031.csv, 28.12., 04.01., they go from a later month to an earlier one"
     })
     void withoutOneYearTheDaysStayAsWrittenAndAreNamed(String file, String one, String two, String reason) {
-        Table table = YearlessDays.completed(list(file, "Tag", one, two));
+        FoundTable table = YearlessDays.completed(list(file, "Tag", one, two));
         assertEquals(List.of(one, two), table.column(0));
         assertEquals(1, table.leftOut().size());
         assertTrue(table.leftOut().get(0).contains(reason), table.leftOut().toString());
@@ -42,13 +42,13 @@ class YearlessDaysTest {
     @ParameterizedTest
     @CsvSource({"Ratio, 4.3, 7.3", "Tag, 40.3, 7.3", "Datum, 04.03.2031, 07.03.2031", "Tag, 4, 7"})
     void numbersAndWholeDatesAreNoDaysWithoutAYear(String heading, String one, String two) {
-        Table table = list("Liste 2031.csv", heading, one, two);
+        FoundTable table = list("Liste 2031.csv", heading, one, two);
         assertEquals(table, YearlessDays.completed(table));
     }
 
     @Test
     void theNewestDayMayStandFirst() {
-        Table table = YearlessDays.completed(list("Liste 2031.csv", "Datum", "7.4.", "4.3."));
+        FoundTable table = YearlessDays.completed(list("Liste 2031.csv", "Datum", "7.4.", "4.3."));
         assertEquals(List.of("7.4.2031", "4.3.2031"), table.column(0));
     }
 }

@@ -40,6 +40,12 @@ class MachinePeriodsTest {
         assertEquals(
                 List.of(BuiltProbe.day(6), BuiltProbe.day(13)),
                 periods.changes().stream().map(ProbeChange::on).toList());
+        double[] stepped = {-3, 5};
+        for (int k = 0; k < 2; k++) {
+            for (Estimate offset : periods.changes().get(k).offsets()) {
+                near(stepped[k], offset);
+            }
+        }
         String[] batches = {"B1", "B18", "B19", "B39", "B40", "B60"};
         int[] numbers = {1, 1, 2, 2, 3, 3};
         double[] added = {2, 2, 5, 5, 0, 0};

@@ -15,8 +15,8 @@ import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.Unit;
-import parchment.virtual.SimulatedRoast;
-import parchment.virtual.SimulatedRoast.Trace;
+import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualRoastery;
 

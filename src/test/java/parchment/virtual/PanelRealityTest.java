@@ -104,7 +104,7 @@ class PanelRealityTest {
         VirtualLogbook logbook =
                 VirtualRoastery.of(Scenario.named(scenario)).withSeed(seed).run();
         for (VirtualCupping cupping : logbook.cuppings()) {
-            for (CupScore score : cupping.scores()) {
+            for (GivenScore score : cupping.scores()) {
                 scores.add(new Score(score.cupper(), cupping.name() + score.batch(), score.points()));
             }
         }

@@ -22,7 +22,7 @@ class PanelTest {
         }
         Map<String, List<Double>> scores = new TreeMap<>();
         for (VirtualCupping cupping : LOGBOOK.cuppings()) {
-            for (CupScore score : cupping.scores()) {
+            for (GivenScore score : cupping.scores()) {
                 scores.computeIfAbsent(score.batch(), name -> new ArrayList<>())
                         .add(score.points().get(0));
             }
@@ -48,7 +48,7 @@ class PanelTest {
         List<Double> trueAcidity = new ArrayList<>();
         List<Double> trueBody = new ArrayList<>();
         for (VirtualCupping cupping : LOGBOOK.cuppings()) {
-            for (CupScore score : cupping.scores()) {
+            for (GivenScore score : cupping.scores()) {
                 acidity.add(score.points().get(0));
                 body.add(score.points().get(2));
                 trueAcidity.add(batches.get(score.batch()).flavour().get(0));
@@ -62,7 +62,7 @@ class PanelTest {
     void everyCupperMeetsEveryCupOnceInAnOrderOfTheirOwn() {
         for (VirtualCupping cupping : LOGBOOK.cuppings()) {
             Map<String, List<Integer>> places = new TreeMap<>();
-            for (CupScore score : cupping.scores()) {
+            for (GivenScore score : cupping.scores()) {
                 places.computeIfAbsent(score.cupper(), name -> new ArrayList<>())
                         .add(score.position());
             }
@@ -93,7 +93,7 @@ class PanelTest {
 
     private static double spreadWithinBatches(VirtualCupping cupping) {
         Map<String, List<Double>> points = new TreeMap<>();
-        for (CupScore score : cupping.scores()) {
+        for (GivenScore score : cupping.scores()) {
             points.computeIfAbsent(score.batch(), name -> new ArrayList<>())
                     .add(score.points().get(1));
         }

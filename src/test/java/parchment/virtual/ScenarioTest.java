@@ -18,7 +18,14 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
-import parchment.virtual.SimulatedRoast.Trace;
+import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.physics.Charge;
+import parchment.virtual.physics.DrumMachine;
+import parchment.virtual.physics.GreenBeans;
+import parchment.virtual.physics.Probes;
+import parchment.virtual.physics.RoastSimulator;
+import parchment.virtual.physics.Roaster;
+import parchment.virtual.physics.SimulatedRoast;
 
 class ScenarioTest {
     private static final String SMALL = """

@@ -10,7 +10,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
-import parchment.virtual.SimulatedRoast.Trace;
+import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.physics.SimulatedRoast;
 
 class VirtualRoasteryTest {
     private static final VirtualLogbook HARBOUR = VirtualRoastery.harbour().run();
@@ -130,7 +131,7 @@ class VirtualRoasteryTest {
         for (VirtualCupping cupping : HARBOUR.cuppings()) {
             Set<String> cups = new HashSet<>();
             Set<String> codes = new HashSet<>();
-            for (CupScore score : cupping.scores()) {
+            for (GivenScore score : cupping.scores()) {
                 for (double points : score.points()) {
                     assertTrue(points >= 0 && points <= 10 && points * 4 == Math.rint(points * 4));
                 }
@@ -172,7 +173,7 @@ class VirtualRoasteryTest {
         Set<String> cupped = new HashSet<>();
         int cups = 0;
         for (VirtualCupping cupping : hillside.cuppings()) {
-            for (CupScore score : cupping.scores()) {
+            for (GivenScore score : cupping.scores()) {
                 cupped.add(score.batch());
                 cups++;
             }

@@ -43,6 +43,10 @@ final class Advice {
         if (thrown instanceof UnsupportedOperationException && fromImmutable(thrown)) {
             return "What List.of, Map.of and toList() give cannot be changed; copy it first: new ArrayList<>(list).";
         }
+        if (thrown instanceof NoClassDefFoundError && words.startsWith("com/ibm/icu/")) {
+            return "Tablesaw guesses the letters of a file with a library that is not here. Say which they are by opening the file yourself:"
+                    + " Table.read().csv(Files.newBufferedReader(Path.of(\"sales.csv\"))) reads UTF-8.";
+        }
         if (thrown instanceof NoClassDefFoundError && words.matches("[\\w/$]+")) {
             return "A jar here needs another that is not here. A library that is named, Jars.add(\"group:artifact:version\"), brings"
                     + " along what it needs; a jar added by its path does not.";

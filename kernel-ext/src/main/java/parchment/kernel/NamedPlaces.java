@@ -25,13 +25,10 @@ final class NamedPlaces {
             throw new IllegalArgumentException(
                     "Nothing on this page was shown under the name '" + name + "', nor under any other. " + first);
         }
-        String closest = names.stream()
-                .min(Comparator.comparingInt(known -> Spelling.changesOrSwaps(name, known)))
-                .orElseThrow();
-        int changes = Spelling.changesOrSwaps(name, closest);
-        boolean near = changes < name.length() && changes <= Math.max(1, name.length() / 3);
         throw new IllegalArgumentException("Nothing on this page was shown under the name '" + name + "'. "
-                + (near ? "Did you mean '" + closest + "'? " : "")
+                + Spelling.closest(name, names)
+                        .map(closest -> "Did you mean '" + closest + "'? ")
+                        .orElse("")
                 + "Names: " + String.join(", ", names.stream().limit(LISTED).toList())
                 + (names.size() > LISTED ? " and " + (names.size() - LISTED) + " more. " : ". ")
                 + first);

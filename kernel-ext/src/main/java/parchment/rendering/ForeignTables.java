@@ -1,6 +1,9 @@
 package parchment.rendering;
 
+import java.time.LocalDateTime;
 import java.util.List;
+import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
 
 /** Shows the tables of other libraries as ours: sorted by a click, with bounds. */
@@ -18,14 +21,48 @@ final class ForeignTables {
         if (asked.get("columns") instanceof List<?> columns) {
             for (Object each : columns) {
                 Reflected column = Reflected.of(each);
-                shown.column(
-                        column.text("name"),
-                        row -> Boolean.TRUE.equals(column.call("isMissing", ONE, row))
-                                ? null
-                                : column.call("get", ONE, row));
+                IntFunction<@Nullable Object> value = row ->
+                        Boolean.TRUE.equals(column.call("isMissing", ONE, row)) ? null : inWords(column.call("get", ONE, row));
+                if (printsInItsOwnWay(column, rows)) {
+                    shown.printedColumn(column.text("name"), value, row -> String.valueOf(column.call("getString", ONE, row)));
+                } else {
+                    shown.column(column.text("name"), value);
+                }
             }
         }
         return shown.table();
+    }
+
+    /**
+     * Tells whether a column of numbers prints them in a way that somebody gave it, rounded or with a currency: what it prints is then not the number
+     * itself. (Which way that is, it does not tell.)
+     */
+    private static boolean printsInItsOwnWay(Reflected column, int rows) {
+        for (int row = 0; row < Math.min(rows, ValueTable.ROWS); row++) {
+            if (Boolean.TRUE.equals(column.call("isMissing", ONE, row))) {
+                continue;
+            }
+            if (!(column.call("get", ONE, row) instanceof Number number)) {
+                return false;
+            }
+            String printed = String.valueOf(column.call("getString", ONE, row)).replace(',', '.');
+            if (!isThatNumber(printed, number.doubleValue())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isThatNumber(String printed, double number) {
+        try {
+            return Double.parseDouble(printed) == number;
+        } catch (NumberFormatException e) {
+            return false;
+        }
+    }
+
+    private static @Nullable Object inWords(@Nullable Object value) {
+        return value instanceof LocalDateTime at ? at.toString().replace('T', ' ') : value;
     }
 
     /** Smile has renamed what counts its rows, and may do so again. */

@@ -60,6 +60,26 @@ final class ValueTable {
         return this;
     }
 
+    /**
+     * Adds a column of numbers that are printed in a way of their own.
+     *
+     * @param number gives the number of a row, counted from 0; null is missing
+     * @param printed gives it as it is to be shown
+     */
+    ValueTable printedColumn(String heading, IntFunction<@Nullable Object> number, IntFunction<String> printed) {
+        columnsInAll++;
+        if (columns.size() < COLUMNS) {
+            List<Integer> rows =
+                    IntStream.range(0, Math.min(rowsInAll, ROWS)).boxed().toList();
+            columns.add(Column.printedNumber(
+                    unused(heading),
+                    rows,
+                    row -> number.apply(row) instanceof Number one ? one.doubleValue() : Double.NaN,
+                    printed::apply));
+        }
+        return this;
+    }
+
     private Column column(String heading, List<@Nullable Object> values) {
         List<Integer> rows = IntStream.range(0, values.size()).boxed().toList();
         List<Object> present =

@@ -152,9 +152,8 @@ class ShownValuesTest {
     }
 
     @Test
-    void sendsTheLibrarysPictureOfAReadersChartAsPngToo() {
-        Set<String> forms = shown("""
-                OtherChart.of(new org.knowm.xchart.PieChartBuilder().width(200).height(200).build())""").forms().keySet();
+    void sendsTheLibrarysHistogramAsPngToo() {
+        Set<String> forms = shown("Histogram.of(\"drop [°C]\", List.of(201.5, 203.0, 203.5))").forms().keySet();
         assertEquals(Set.of(Shown.TEXT, Shown.HTML, "image/png"), forms);
     }
 

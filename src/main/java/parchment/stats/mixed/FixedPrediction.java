@@ -45,6 +45,11 @@ public final class FixedPrediction {
         return out;
     }
 
+    /** Returns the columns of the rows that have a coefficient, in the order of the coefficients. */
+    public double[][] columns(MixedDesign rows) {
+        return columns(rows, basis.kept);
+    }
+
     private double[][] columns(MixedDesign rows, List<Integer> wanted) {
         Map<String, double[]> found = new HashMap<>();
         for (MixedDesign.FixedTerm term : rows.fixed()) {

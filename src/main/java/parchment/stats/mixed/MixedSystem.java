@@ -9,7 +9,7 @@ import parchment.display.Interruption;
  * <p>With Lambda(theta) the block-diagonal relative factor, M = [Lambda'Z'Z Lambda + I, Lambda'Z'X; X'Z Lambda, X'X] is factored with the
  * response as a last row, which gives log determinants, the penalised residual sum of squares and all effects in one sweep (Bates
  * et al. 2015, J. Stat. Softw. 67(1), section 3). The gradient needs only those entries of the inverse that the factor has
- * (Takahashi, Fagan and Chen 1973). One thread at a time.
+ * (Takahashi, Fagan and Chin 1973, from memory). One thread at a time.
  */
 final class MixedSystem {
     final CrossProducts products;

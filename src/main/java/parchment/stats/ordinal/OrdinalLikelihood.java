@@ -18,6 +18,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
     private final int fixed;
     private final int terms;
     private final int[] firstEffect;
+    private final OrdinalPattern pattern;
     final int effects;
     /** Scaled random effects (standard deviation 1) at the mode; kept as the start of the next search. */
     final double[] mode;
@@ -38,6 +39,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
             firstEffect[t + 1] = firstEffect[t] + data.blocks.get(t).nodes();
         }
         this.effects = firstEffect[terms];
+        this.pattern = OrdinalPattern.of(data, firstEffect);
         this.mode = new double[effects];
         int n = data.rows.length;
         this.eta = new double[n];
@@ -86,7 +88,7 @@ final class OrdinalLikelihood implements QuasiNewton.Surface {
     }
 
     private OrdinalSystem system(double[] p) {
-        return new OrdinalSystem(data, firstEffect, Arrays.copyOfRange(p, thresholds + fixed, p.length));
+        return new OrdinalSystem(data, firstEffect, pattern, Arrays.copyOfRange(p, thresholds + fixed, p.length));
     }
 
     /** Moves the random effects to their mode at the given parameters and returns the factored matrix there. */

@@ -43,9 +43,13 @@ public final class OrdinalMixedModel implements Showable {
     private final double[] thresholds;
     private final double[] coefficients;
     private final double[] standardErrors;
+    /** Of thresholds, coefficients and standard deviations. */
+    private final double[][] covariance;
+
     private final double[] deviations;
     private final double[] effects;
     private final double[] effectErrors;
+    private final boolean settled;
     private final List<String> notes;
 
     private OrdinalMixedModel(MixedDesign design, OrdinalRows data) {
@@ -72,16 +76,19 @@ public final class OrdinalMixedModel implements Showable {
         OrdinalSystem system = likelihood.atMode(found);
         this.effects = likelihood.mode.clone();
         this.effectErrors = system.inverseDiagonal();
-        double[][] back = backTransform(data, found.length, thresholdCount, first);
-        double[] natural = Vectors.times(back, found);
+        OrdinalCovariance spread = OrdinalCovariance.of(data, likelihood, found);
+        double[] natural = spread.natural(found);
         this.thresholds = Arrays.copyOf(natural, thresholdCount);
         this.coefficients = Arrays.copyOfRange(natural, thresholdCount, first);
-        this.standardErrors = errors(likelihood, found, first, back);
+        this.covariance = spread.matrix();
+        this.standardErrors = spread.standardErrors();
+        boolean runaway = DoubleStream.concat(Arrays.stream(thresholds), Arrays.stream(coefficients))
+                .anyMatch(v -> Math.abs(v) > RUNAWAY);
+        this.settled = search.converged() && !runaway;
         if (!search.converged()) {
             words.add("The search did not settle; treat this fit with care.");
         }
-        if (DoubleStream.concat(Arrays.stream(thresholds), Arrays.stream(coefficients))
-                .anyMatch(v -> Math.abs(v) > RUNAWAY)) {
+        if (runaway) {
             words.add(
                     "Some scores are told apart completely, so that a coefficient or threshold has no finite best value.");
         }
@@ -97,44 +104,6 @@ public final class OrdinalMixedModel implements Showable {
      */
     public static OrdinalMixedModel fit(MixedDesign design) {
         return new OrdinalMixedModel(design, OrdinalRows.of(design));
-    }
-
-    /** From thresholds and coefficients of the orthogonal columns to those of the given columns; rows are the wanted numbers. */
-    private static double[][] backTransform(OrdinalRows data, int size, int thresholds, int first) {
-        double[][] out = new double[first][size];
-        for (int j = 0; j < thresholds; j++) {
-            out[j][j] = 1;
-        }
-        for (int k = thresholds; k < first; k++) {
-            double[] unit = new double[data.basis.size()];
-            unit[k - thresholds + 1] = data.scale();
-            double[] solved = data.basis.backSolve(unit);
-            for (int j = 0; j < thresholds; j++) {
-                out[j][k] = -solved[0];
-            }
-            for (int i = thresholds; i < first; i++) {
-                out[i][k] = solved[i - thresholds + 1];
-            }
-        }
-        return out;
-    }
-
-    private static double[] errors(OrdinalLikelihood likelihood, double[] found, int first, double[][] back) {
-        int[] free = IntStream.range(0, found.length)
-                .filter(k -> k < first || found[k] > 0)
-                .toArray();
-        Optional<double[][]> covariance = QuasiNewton.hessian(likelihood, found)
-                .flatMap(all -> SmallSolve.inverse(Arrays.stream(free)
-                        .mapToObj(k -> Vectors.pick(all[k], free))
-                        .toArray(double[][]::new)));
-        double[] errors = new double[first];
-        for (int i = 0; i < first; i++) {
-            double[] row = Vectors.pick(back[i], free);
-            errors[i] = covariance
-                    .map(known -> Math.sqrt(Vectors.quadratic(known, row)))
-                    .orElse(Double.NaN);
-        }
-        return errors;
     }
 
     /** Returns the log likelihood, by Laplace's approximation. */
@@ -252,6 +221,25 @@ public final class OrdinalMixedModel implements Showable {
             }
         }
         return out;
+    }
+
+    /**
+     * Returns by how much the expected score of the second rows lies above that of the first, the mean over the rows: each score times its
+     * chance, groups taken over their normal distributions. Its error is that of thresholds, coefficients and standard deviations together
+     * (delta method); NaN where the fit leaves none.
+     *
+     * @param from the rows of a design with the same columns
+     * @param to as many rows
+     */
+    public Estimate expectedDifference(MixedDesign from, MixedDesign to) {
+        OrdinalExpectation expected =
+                new OrdinalExpectation(data.categories, thresholds, coefficients, deviations, data.basis, design);
+        return expected.difference(from, to, covariance);
+    }
+
+    /** Returns whether the search settled on finite estimates with errors. */
+    public boolean settled() {
+        return settled && Arrays.stream(standardErrors).allMatch(Double::isFinite);
     }
 
     /**

@@ -5,37 +5,23 @@ import java.util.Optional;
 import parchment.stats.linear.SmallSolve;
 
 /**
- * The matrix I + S Z'WZ S of an ordinal model at given standard deviations S: factor, solve, determinant.
- *
- * <p>The first term's block is diagonal and is eliminated by hand; the rest is dense, with as many columns as the other terms have groups.
+ * The matrix I + S Z'WZ S of an ordinal model at given standard deviations S: factor, solve, determinant, and those entries of its inverse
+ * that belong to two effects of one row.
  */
 final class OrdinalSystem {
     private final OrdinalRows data;
     private final int[] firstEffect;
     private final double[] deviations;
-    private final int effects;
-    private final int leading;
-    private final int rest;
-    private final double[] diagonal;
-    /** Rows of the other terms' effects, columns of the first term's. */
-    private final double[][] border;
+    private final OrdinalPattern pattern;
+    private Optional<EnvelopeFactor> factor = Optional.empty();
+    /** Made when asked for. */
+    private double[][] inverse = new double[0][];
 
-    private double[][] factor = new double[0][];
-    /** The inverse's dense corner, and its entries of the other terms' effects with the first term's; made when asked for. */
-    private double[][] corner = new double[0][];
-
-    private double[][] across = new double[0][];
-    private boolean inverted;
-
-    OrdinalSystem(OrdinalRows data, int[] firstEffect, double[] deviations) {
+    OrdinalSystem(OrdinalRows data, int[] firstEffect, OrdinalPattern pattern, double[] deviations) {
         this.data = data;
         this.firstEffect = firstEffect;
+        this.pattern = pattern;
         this.deviations = deviations;
-        this.effects = firstEffect[deviations.length];
-        this.leading = deviations.length == 0 ? 0 : firstEffect[1];
-        this.rest = effects - leading;
-        this.diagonal = new double[leading];
-        this.border = new double[rest][leading];
     }
 
     private int effect(int term, int row) {
@@ -55,7 +41,7 @@ final class OrdinalSystem {
 
     /** Returns S Z'v, one value per effect. */
     double[] transposed(double[] v) {
-        double[] out = new double[effects];
+        double[] out = new double[firstEffect[deviations.length]];
         for (int t = 0; t < deviations.length; t++) {
             for (int i = 0; i < v.length; i++) {
                 out[effect(t, i)] += deviations[t] * v[i];
@@ -64,98 +50,62 @@ final class OrdinalSystem {
         return out;
     }
 
+    /** Factors the matrix at the given weights; without a factor whatever is asked of it is missing. */
     boolean factor(double[] weight) {
-        inverted = false;
-        Arrays.fill(diagonal, 1);
-        double[][] dense = new double[rest][rest];
-        for (int e = 0; e < rest; e++) {
-            Arrays.fill(border[e], 0);
-            dense[e][e] = 1;
+        inverse = new double[0][];
+        double[][] lower = EnvelopeFactor.lower(pattern);
+        for (double[] row : lower) {
+            row[row.length - 1] = 1;
         }
-        for (int i = 0; i < weight.length && leading > 0; i++) {
-            int own = effect(0, i);
-            diagonal[own] += deviations[0] * deviations[0] * weight[i];
-            for (int t = 1; t < deviations.length; t++) {
-                int e = effect(t, i) - leading;
-                border[e][own] += deviations[0] * deviations[t] * weight[i];
-                for (int s = 1; s < deviations.length; s++) {
-                    dense[e][effect(s, i) - leading] += deviations[s] * deviations[t] * weight[i];
+        for (int i = 0; i < weight.length; i++) {
+            for (int t = 0; t < deviations.length; t++) {
+                int own = pattern.place[effect(t, i)];
+                for (int s = 0; s < deviations.length; s++) {
+                    int other = pattern.place[effect(s, i)];
+                    if (other <= own) {
+                        lower[own][other - pattern.first[own]] += deviations[t] * deviations[s] * weight[i];
+                    }
                 }
             }
         }
-        for (int e = 0; e < rest; e++) {
-            for (int f = 0; f <= e; f++) {
-                double sum = 0;
-                for (int k = 0; k < leading; k++) {
-                    sum += border[e][k] * border[f][k] / diagonal[k];
-                }
-                dense[e][f] -= sum;
-                dense[f][e] = dense[e][f];
-            }
-        }
-        Optional<double[][]> found = SmallSolve.cholesky(dense);
-        // Without a factor whatever is asked of it is missing.
-        factor = found.orElseGet(() -> missing(rest));
-        return found.isPresent();
-    }
-
-    private static double[][] missing(int size) {
-        double[][] out = new double[size][size];
-        for (double[] row : out) {
-            Arrays.fill(row, Double.NaN);
-        }
-        return out;
+        factor = EnvelopeFactor.of(pattern, lower);
+        return factor.isPresent();
     }
 
     double logDeterminant() {
-        double sum = 0;
-        for (double d : diagonal) {
-            sum += Math.log(d);
-        }
-        for (int e = 0; e < rest; e++) {
-            sum += 2 * Math.log(factor[e][e]);
-        }
-        return sum;
+        return factor.map(EnvelopeFactor::logDeterminant).orElse(Double.NaN);
     }
 
     double[] solve(double[] right) {
-        double[] out = right.clone();
-        double[] tail = new double[rest];
-        for (int e = 0; e < rest; e++) {
-            double sum = right[leading + e];
-            for (int k = 0; k < leading; k++) {
-                sum -= border[e][k] * right[k] / diagonal[k];
-            }
-            tail[e] = sum;
+        double[] out = new double[right.length];
+        if (factor.isEmpty()) {
+            Arrays.fill(out, Double.NaN);
+            return out;
         }
-        SmallSolve.solveFactored(factor, tail);
-        for (int k = 0; k < leading; k++) {
-            double sum = right[k];
-            for (int e = 0; e < rest; e++) {
-                sum -= border[e][k] * tail[e];
-            }
-            out[k] = sum / diagonal[k];
+        double[] ordered = new double[right.length];
+        for (int e = 0; e < right.length; e++) {
+            ordered[pattern.place[e]] = right[e];
         }
-        System.arraycopy(tail, 0, out, leading, rest);
+        factor.get().solve(ordered);
+        for (int e = 0; e < right.length; e++) {
+            out[e] = ordered[pattern.place[e]];
+        }
         return out;
     }
 
-    private void invert() {
-        if (inverted) {
-            return;
-        }
-        corner = new double[rest][rest];
-        across = new double[rest][leading];
-        for (int e = 0; e < rest; e++) {
-            corner[e][e] = 1;
-            SmallSolve.solveFactored(factor, corner[e]);
-            for (int f = 0; f < rest; f++) {
-                for (int k = 0; k < leading; k++) {
-                    across[e][k] -= corner[e][f] * border[f][k] / diagonal[k];
+    /** Returns an entry of the inverse that belongs to two effects of one row. */
+    private double entry(int a, int b) {
+        if (inverse.length == 0) {
+            inverse = factor.map(EnvelopeFactor::inverse).orElseGet(() -> {
+                double[][] missing = EnvelopeFactor.lower(pattern);
+                for (double[] row : missing) {
+                    Arrays.fill(row, Double.NaN);
                 }
-            }
+                return missing;
+            });
         }
-        inverted = true;
+        int low = Math.max(pattern.place[a], pattern.place[b]);
+        return inverse[low][Math.min(pattern.place[a], pattern.place[b]) - pattern.first[low]];
     }
 
     /** Returns, for each row i, z' S H^-1 S z: the relative variance of its predictor. */
@@ -172,7 +122,6 @@ final class OrdinalSystem {
 
     /** Returns, for each row, the entry of H^-1 S z that belongs to the row's own group of one term. */
     double[] rowsOfInverse(int term) {
-        invert();
         double[] out = new double[data.rows.length];
         for (int i = 0; i < out.length; i++) {
             int own = effect(term, i);
@@ -183,26 +132,10 @@ final class OrdinalSystem {
         return out;
     }
 
-    private double entry(int a, int b) {
-        if (a < leading && b < leading) {
-            // Two effects of the first term in one row are the same effect.
-            double sum = 1 / diagonal[a];
-            for (int e = 0; e < rest; e++) {
-                sum -= across[e][a] * border[e][a] / diagonal[a];
-            }
-            return sum;
-        }
-        if (a >= leading && b >= leading) {
-            return corner[a - leading][b - leading];
-        }
-        return across[Math.max(a, b) - leading][Math.min(a, b)];
-    }
-
     /** Returns the diagonal of the inverse. */
     double[] inverseDiagonal() {
-        invert();
-        double[] out = new double[effects];
-        for (int e = 0; e < effects; e++) {
+        double[] out = new double[firstEffect[deviations.length]];
+        for (int e = 0; e < out.length; e++) {
             out[e] = entry(e, e);
         }
         return out;

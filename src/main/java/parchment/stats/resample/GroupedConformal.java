@@ -14,7 +14,11 @@ import parchment.stats.linear.Checks;
  *
  * <p>A score is how far an observation lay from its prediction, in standard deviations of that prediction, without its sign. Each group
  * counts the same, however many scores it has, because the new observation belongs to a new group: the scores' distribution is the mean of
- * those of the groups, and the level is raised by (1 + 1 / groups). No shape of the errors is assumed, only that groups can be exchanged.
+ * those of the groups, and the level is raised by (1 + 1 / groups). No shape of the errors is assumed. What is supposed is that groups can be
+ * exchanged; that the share held is then at least the level is proved for scores of a fixed prediction and a level raised so (hierarchical
+ * conformal prediction, Lee, Barber and Willett 2023), while pooling itself is proved for many groups only (Dunn, Wasserman and Ramdas). Where
+ * the scores come from predictions with each group left out, as for marks, the guarantee would be that of the jackknife+ (Barber, Candès,
+ * Ramdas and Tibshirani 2021), at 1 - 2 (1 - level), and what is really held is measured: docs/measurements/marks.md.
  *
  * <pre>{@code
  * var calibration = GroupedConformal.of(scores, days);
@@ -22,6 +26,10 @@ import parchment.stats.linear.Checks;
  * calibration.without("2025-03-04").factor(0.9)  // the same from the other days
  * }</pre>
  *
+ * @see <a href="https://arxiv.org/abs/2306.06342">Lee, Barber and Willett 2023, Distribution-free inference with hierarchical data (its
+ *     formula was not at hand)</a>
+ * @see <a href="https://doi.org/10.1214/20-AOS1965">Barber, Candès, Ramdas and Tibshirani 2021, Ann. Stat. 49:486-507 (jackknife+; from
+ *     memory)</a>
  * @see <a href="https://doi.org/10.1080/01621459.2022.2060112">Dunn, Wasserman and Ramdas 2023, J. Am. Stat. Assoc. 118:2491-2502
  *     (pooling of distribution functions)</a>
  */
