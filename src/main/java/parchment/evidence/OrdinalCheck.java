@@ -258,7 +258,7 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
             return "";
         }
         return bendIsDoubtful()
-                ? "The scores come in few steps: whether there is a best place in the middle, or scores only come near their end, cannot be told."
+                ? "The scores come in few steps: whether the middle is best, or scores only come near their end, cannot be told."
                 : "The scores come in few steps: taken as steps in their order they show a difference of "
                         + Wording.plain(Math.abs(ordinal.estimate()), 1) + " points ("
                         + FirstWords.range(ordinal.interval(LEVEL)) + ").";

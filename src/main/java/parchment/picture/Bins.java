@@ -3,6 +3,7 @@ package parchment.picture;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import parchment.quantity.Unit;
 import parchment.stats.Robust;
 
 /**
@@ -16,6 +17,9 @@ record Bins(double from, double width, int count) {
     private static final double[] FACTORS = {1, 2, 5, 10};
     private static final List<Integer> SECONDS = List.of(1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200, 3600);
     private static final double SECONDS_IN_A_MINUTE = 60;
+
+    /** Of so many whole numbers each has a field of its own. */
+    private static final int MOST_WHOLE_NUMBERS = 20;
 
     /** So little beside a width is an error of the machine's arithmetic. */
     private static final double NOTHING = 1e-9;
@@ -35,7 +39,8 @@ record Bins(double from, double width, int count) {
         double wanted = advised > least ? advised : Math.max(least, (high - low) / Math.sqrt(values.length));
         boolean whole = measure.clock() == Measure.Clock.NO_TIME
                 && Arrays.stream(values).allMatch(value -> value == Math.rint(value));
-        double width = round(measure, whole ? Math.max(1, wanted) : wanted);
+        boolean few = whole && high - low < Math.min(most, MOST_WHOLE_NUMBERS);
+        double width = few ? 1 : round(measure, whole ? Math.max(1, wanted) : wanted);
         while (true) {
             // Whole numbers stand in the middle of their field.
             double shift = whole && width == 1 ? 0.5 : 0;
@@ -48,7 +53,8 @@ record Bins(double from, double width, int count) {
         }
     }
 
-    private static double round(Measure measure, double width) {
+    /** Returns the next larger of the widths that borders of a measure may have. */
+    static double round(Measure measure, double width) {
         if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
             double seconds = width * SECONDS_IN_A_MINUTE;
             return SECONDS.stream()
@@ -102,6 +108,6 @@ record Bins(double from, double width, int count) {
             return measure.print(edge);
         }
         int decimals = Math.max(0, (int) -Math.floor(Math.log10(width) + NOTHING));
-        return parchment.quantity.Unit.labelled("").withDigits(decimals).number(edge);
+        return Unit.labelled("").withDigits(decimals).number(edge);
     }
 }

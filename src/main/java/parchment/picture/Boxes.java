@@ -56,7 +56,9 @@ final class Boxes {
                 .setYAxisTickMarkSpacingHint(HEIGHT_OF_A_BOX / 2 + 4)
                 .setYAxisTickLabelsFormattingFunction(place -> name(groups, place, look));
         if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
-            chart.getStyler().setXAxisTickLabelsFormattingFunction(measure::print);
+            double from = groups.stream().mapToDouble(group -> group.quantile(0)).min().orElse(0);
+            double to = groups.stream().mapToDouble(group -> group.quantile(1)).max().orElse(0);
+            chart.getStyler().setXAxisTickLabelsFormattingFunction(Drawn.clock(measure, to - from, look));
         }
         Boxes boxes = new Boxes(chart, look);
         for (int i = 0; i < count; i++) {
@@ -102,6 +104,7 @@ final class Boxes {
                         place - HALF_A_BOX));
         box.setXYSeriesRenderStyle(XYSeriesRenderStyle.PolygonArea)
                 .setMarker(SeriesMarkers.NONE)
+                .setLineStyle(SeriesLines.SOLID)
                 .setLineColor(Look.of(Colour.BLUE))
                 .setLineWidth(1);
         box.setFillColor(Look.of(Colour.SKY));

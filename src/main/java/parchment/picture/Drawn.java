@@ -1,6 +1,8 @@
 package parchment.picture;
 
+import java.awt.BasicStroke;
 import java.awt.Graphics2D;
+import java.awt.HeadlessException;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
@@ -19,6 +21,10 @@ import parchment.display.Showable;
 /** A picture by XChart for every page: drawn for the width and the ground that the page turns out to have. */
 final class Drawn implements Showable {
     private static final int SHARPNESS = 2;
+
+    static final String WITHOUT_LETTERS =
+            "The picture cannot be drawn, since Java finds no letters on this machine. Install a font with libfreetype and libharfbuzz, as"
+                    + " any desktop has, and run the cell again. The numbers behind it are below.";
 
     private final String words;
     private final Function<Look, AxesChart<?, ?>> chart;
@@ -56,9 +62,18 @@ final class Drawn implements Showable {
                 .setAxisTickMarksColor(look.ink())
                 .setPlotGridVerticalLinesVisible(false)
                 .setPlotGridLinesColor(look.grid())
-                .setPlotGridLinesStroke(new java.awt.BasicStroke(1))
+                .setPlotGridLinesStroke(new BasicStroke(1))
                 .setAxisTicksLineVisible(true);
         return chart;
+    }
+
+    /** Returns how times are written along an axis: as a roast clock shows them, and only so many that none stands over another. */
+    static Function<Double, String> clock(Measure measure, double length, Look look) {
+        double step = Bins.round(measure, length / (look.isNarrow() ? 4 : 9));
+        return minutes -> {
+            double steps = minutes / step;
+            return Math.abs(steps - Math.rint(steps)) < 1e-6 ? measure.print(minutes) : "";
+        };
     }
 
     private String png(Look look) {
@@ -86,12 +101,31 @@ final class Drawn implements Showable {
         return words;
     }
 
+    /** Java draws letters by libraries and fonts of the machine, which a bare server lacks. */
+    private static boolean isForWantOfLetters(Throwable thrown) {
+        return thrown instanceof LinkageError
+                || thrown instanceof InternalError
+                || thrown instanceof HeadlessException
+                || String.valueOf(thrown.getMessage()).contains("ontconfig");
+    }
+
     @Override
     public Optional<String> html() {
-        return Optional.of("<picture>" + source(Look.NARROW_DARK, "(max-width:560px) and (prefers-color-scheme:dark)")
+        try {
+            return Optional.of(forEveryPage());
+        } catch (LinkageError | InternalError | RuntimeException thrown) {
+            if (isForWantOfLetters(thrown)) {
+                return Optional.of("<p>" + Html.escape(WITHOUT_LETTERS) + "</p>");
+            }
+            throw thrown;
+        }
+    }
+
+    private String forEveryPage() {
+        return "<picture>" + source(Look.NARROW_DARK, "(max-width:560px) and (prefers-color-scheme:dark)")
                 + source(Look.NARROW, "(max-width:560px)") + source(Look.WIDE_DARK, "(prefers-color-scheme:dark)")
                 + "<img alt=\"" + Html.escape(words) + "\" style=\"max-width:100%;height:auto;width:" + Look.WIDE.width()
-                + "px\" src=\"data:image/png;base64," + png(Look.WIDE) + "\"></picture>");
+                + "px\" src=\"data:image/png;base64," + png(Look.WIDE) + "\"></picture>";
     }
 
     private String source(Look look, String media) {
@@ -100,7 +134,14 @@ final class Drawn implements Showable {
 
     @Override
     public Map<String, String> otherForms() {
-        return Map.of("image/png", png(Look.WIDE));
+        try {
+            return Map.of("image/png", png(Look.WIDE));
+        } catch (LinkageError | InternalError | RuntimeException thrown) {
+            if (isForWantOfLetters(thrown)) {
+                return Map.of();
+            }
+            throw thrown;
+        }
     }
 
     @Override

@@ -29,8 +29,8 @@ import parchment.logbook.Logbook;
 public final class HeatMap implements Showable {
     private static final int MOST_ACROSS = 9;
     private static final int MOST_ACROSS_NARROW = 5;
-    private static final int MOST_UP = 8;
-    private static final int SPACE_OF_A_LABEL = 20;
+    private static final int MOST_UP = 10;
+    private static final int SPACE_OF_A_LABEL = 10;
 
     /** The field of fewest batches; dark letters can be read on it and on the fullest. */
     private static final Color FEWEST = Color.decode("#eaf5fc");
@@ -159,7 +159,7 @@ public final class HeatMap implements Showable {
                 .setValueFont(look.font())
                 .setValueFontColor(LETTERS)
                 .setHeatMapValueDecimalPattern("#,##0");
-        chart.getStyler().setPlotGridLinesVisible(false).setYAxisTickMarkSpacingHint(SPACE_OF_A_LABEL).setPlotContentSize(1);
+        chart.getStyler().setPlotGridLinesVisible(false).setXAxisTickMarkSpacingHint(SPACE_OF_A_LABEL).setPlotContentSize(1);
         List<Number[]> fields = new ArrayList<>();
         for (int i = 0; i < grid.across().count(); i++) {
             for (int j = 0; j < grid.up().count(); j++) {

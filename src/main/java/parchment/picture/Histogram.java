@@ -135,7 +135,8 @@ public final class Histogram implements Showable {
             chart.getStyler().setXAxisMin(bins.edge(0) - 0.5).setXAxisMax(bins.edge(bins.count()) + 0.5);
         }
         if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
-            chart.getStyler().setXAxisTickLabelsFormattingFunction(measure::print);
+            chart.getStyler().setXAxisTickLabelsFormattingFunction(
+                    Drawn.clock(measure, bins.count() * bins.width(), look));
         }
         XYSeries series = chart.addSeries(measure.rows().many(), x, y);
         series.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.Area)

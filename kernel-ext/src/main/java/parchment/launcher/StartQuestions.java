@@ -34,6 +34,7 @@ final class StartQuestions {
             new Question("How do many batches look at once?", EXPLORER),
             new Question("Which batches went another way?", CLOCK),
             new Question("Where do the phases lie, and how sure is that?", "marks-and-phases.ipynb"),
+            new Question("Can I filter, count and draw it my own way?", "your-own-questions.ipynb"),
             new Question("Where can I learn this from the beginning?", "lessons/0-start-here.ipynb"));
 
     private static final Map<Overview.Part, List<String>> INTO = Map.of(

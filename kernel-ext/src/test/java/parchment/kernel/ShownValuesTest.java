@@ -66,6 +66,31 @@ class ShownValuesTest {
     }
 
     @Test
+    void showsAColumnOfTablesawRoundedAsItWasToldToPrint() {
+        String text = shown("""
+                var prices = tech.tablesaw.api.DoubleColumn.create("price", 3.14159, 2.5);
+                prices.setPrintFormatter(tech.tablesaw.columns.numbers.NumberColumnFormatter.fixedWithGrouping(1));
+                var times = tech.tablesaw.api.DateTimeColumn.create("at", java.time.LocalDateTime.of(2026, 3, 4, 9, 5), null);
+                tech.tablesaw.api.Table.create("Sales", prices, tech.tablesaw.api.DoubleColumn.create("kept", 3.14159, 2.5), times)""")
+                .text();
+        assertEquals(
+                """
+                Sales, 2 rows
+                price     kept  at
+                  3.1  3.14159  2026-03-04 09:05
+                  2.5  2.50000  missing""",
+                text);
+    }
+
+    @Test
+    void saysHowAFileIsReadWhereTheGuesserOfLettersIsNotThere() {
+        assertEquals(
+                "Tablesaw guesses the letters of a file with a library that is not here. Say which they are by opening the file yourself:"
+                        + " Table.read().csv(Files.newBufferedReader(Path.of(\"sales.csv\"))) reads UTF-8.",
+                Advice.on(new NoClassDefFoundError(), "com/ibm/icu/text/CharsetDetector"));
+    }
+
+    @Test
     void showsAChartOfXChartAsPictures() throws IOException {
         Shown chart = shown("""
                 var chart = new org.knowm.xchart.XYChartBuilder().width(300).height(200).title("Drops <b>").xAxisTitle("day").build();

@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import parchment.display.Showable;
 import parchment.stats.CannotFitException;
@@ -34,7 +32,7 @@ import parchment.stats.mixed.RandomBlock;
  */
 public final class OrdinalMixedModel implements Showable {
     private static final double ZERO = 1e-4;
-    /** On the logit scale; a difference that large is certainty. */
+    /** On the logit scale, per spread of a column; a difference that large is certainty. */
     private static final double RUNAWAY = 25;
 
     private final MixedDesign design;
@@ -82,8 +80,8 @@ public final class OrdinalMixedModel implements Showable {
         this.coefficients = Arrays.copyOfRange(natural, thresholdCount, first);
         this.covariance = spread.matrix();
         this.standardErrors = spread.standardErrors();
-        boolean runaway = DoubleStream.concat(Arrays.stream(thresholds), Arrays.stream(coefficients))
-                .anyMatch(v -> Math.abs(v) > RUNAWAY);
+        // On the columns scaled to a root mean square of 1: a coefficient per unit is large where the unit is.
+        boolean runaway = Arrays.stream(found, 0, first).anyMatch(v -> Math.abs(v) > RUNAWAY);
         this.settled = search.converged() && !runaway;
         if (!search.converged()) {
             words.add("The search did not settle; treat this fit with care.");

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
@@ -138,6 +139,93 @@ class OrdinalMixedModelTest {
         // Standard error of a fit about 0.2, of the average about 0.03.
         assertEquals(1, sum / fits, 0.1);
         assertTrue(covered >= 32, covered + " of " + fits);
+    }
+
+    /** Two shares of 20, 0.30 and 0.75: their difference and its error are those of any first course (Agresti 2013, 3.1; from memory). */
+    @Test
+    void theDifferenceOfExpectedScoresIsThatOfTheSharesForTwoScores() {
+        double[] y = new double[40];
+        double[] x = new double[40];
+        for (int i = 0; i < 40; i++) {
+            x[i] = i < 20 ? 0 : 1;
+            y[i] = i < 6 || (i >= 20 && i < 35) ? 7 : 5;
+        }
+        MixedDesign design = MixedDesign.of("y", y).withCovariate("x", x);
+        double[] ones = new double[40];
+        Arrays.fill(ones, 1);
+        MixedDesign at0 = MixedDesign.of("y", y).withCovariate("x", new double[40]);
+        MixedDesign at1 = MixedDesign.of("y", y).withCovariate("x", ones);
+        Estimate difference = OrdinalMixedModel.fit(design).expectedDifference(at0, at1);
+        assertEquals(2 * (0.75 - 0.30), difference.estimate(), 1e-6);
+        assertEquals(
+                2 * Math.sqrt(0.75 * 0.25 / 20 + 0.30 * 0.70 / 20), difference.standardError(), 1e-5);
+        Estimate back = OrdinalMixedModel.fit(design).expectedDifference(at1, at0);
+        assertEquals(-difference.estimate(), back.estimate(), 1e-12);
+    }
+
+    /** Groups are taken over their normal distributions; here summed over a fine grid instead. */
+    @Test
+    void expectedScoresHoldTheSpreadOfTheGroups() {
+        MixedDesign design = AgreementOfMixedModels.wineWithJudges();
+        double[] x = new double[design.rows()];
+        for (int i = 0; i < x.length; i++) {
+            x[i] = i % 5;
+        }
+        MixedDesign with = design.withCovariate("x", x);
+        OrdinalMixedModel model = OrdinalMixedModel.fit(with);
+        assertTrue(model.settled());
+        MixedDesign lifted = design.withCovariate("x", Arrays.stream(x).map(v -> v + 2).toArray());
+        double spread = model.standardDeviation(design.randomTerms().get(0).name());
+        assertTrue(spread > 0.5, "the judges differ: " + spread);
+        double sum = 0;
+        for (int i = 0; i < x.length; i++) {
+            sum += expected(model, with, i, spread, 2 * model.term("x").estimate()) - expected(model, with, i, spread, 0);
+        }
+        assertEquals(sum / x.length, model.expectedDifference(with, lifted).estimate(), 1e-6);
+    }
+
+    private static double expected(OrdinalMixedModel model, MixedDesign rows, int row, double spread, double more) {
+        double[] chances = model.probabilities(rows, Prediction.AVERAGE_GROUP)[row];
+        double sum = 0;
+        double weights = 0;
+        for (int k = -600; k <= 600; k++) {
+            double z = 0.01 * k;
+            double weight = Math.exp(-z * z / 2);
+            double below = 0;
+            double score = model.categories().get(0);
+            for (int j = 0; j + 1 < chances.length; j++) {
+                below += chances[j];
+                double logit = Math.log(below / (1 - below)) - spread * z - more;
+                score += (model.categories().get(j + 1) - model.categories().get(j)) / (1 + Math.exp(logit));
+            }
+            sum += weight * score;
+            weights += weight;
+        }
+        return sum / weights;
+    }
+
+    @Test
+    void aCoefficientIsLargeWhereItsUnitIsAndNotBecauseScoresAreToldApart() {
+        MixedDesign design = AgreementOfMixedModels.wineWithJudges();
+        double[] x = new double[design.rows()];
+        for (int i = 0; i < x.length; i++) {
+            x[i] = 0.001 * (i % 7) + (design.response()[i] > 3 ? 0.001 : 0);
+        }
+        OrdinalMixedModel model = OrdinalMixedModel.fit(design.withCovariate("x", x));
+        assertTrue(model.term("x").estimate() > 25);
+        assertEquals(List.of(), model.notes());
+        assertTrue(model.settled());
+        double[] apart = new double[design.rows()];
+        for (int i = 0; i < apart.length; i++) {
+            apart[i] = design.response()[i] > 3 ? 1 : 0;
+        }
+        OrdinalMixedModel told = OrdinalMixedModel.fit(design.withCovariate("x", apart));
+        assertTrue(
+                told.notes()
+                        .contains(
+                                "Some scores are told apart completely, so that a coefficient or threshold has no finite best value."),
+                told.notes().toString());
+        assertEquals(false, told.settled());
     }
 
     @Test
