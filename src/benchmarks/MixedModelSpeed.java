@@ -12,9 +12,9 @@ import java.util.SplittableRandom;
 import parchment.stats.mixed.AddedFeatures;
 import parchment.stats.mixed.LinearMixedModel;
 import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
 import parchment.stats.resample.Permutation;
 import parchment.stats.resample.PermutationTest;
-import parchment.stats.mixed.RandomTerm;
 
 /**
  * Times mixed models and a screen of features; prints "name,seconds,number" per timed run after warming up. Arguments: job (panel,

@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
 import parchment.quantity.Elapsed;
 import parchment.stats.local.Autocovariance;
-import parchment.stats.local.Kernel;
+import parchment.stats.local.KernelShape;
 import parchment.stats.local.LocalFit;
 import parchment.stats.local.LocalRegression;
 
@@ -45,7 +45,7 @@ public final class SmoothCurve implements Showable {
                 .map(piece -> new double[][] {piece.seconds(), piece.values()})
                 .toList();
         LocalRegression unscaled =
-                LocalRegression.of(bandwidth).withKernel(Kernel.TRICUBE).withResolution(clean.step());
+                LocalRegression.of(bandwidth).withKernel(KernelShape.TRICUBE).withResolution(clean.step());
         this.noise = known == null ? estimateNoise(clean.kept(), unscaled, 2 * bandwidth) : known;
         this.regression = unscaled.withAutocovariance(noise);
     }

@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
+import parchment.stats.linear.Vectors;
 import parchment.stats.series.WanderingDays;
 
 /**
@@ -59,9 +60,9 @@ final class LikelyWandering {
         /** Returns minus twice the restricted log likelihood of the first rows, up to a constant. */
         double restricted(double[] head) {
             double[] white = first.whitened(head);
-            double squares = dot(white, white);
+            double squares = Vectors.dot(white, white);
             for (double[] of : basis) {
-                double along = dot(of, white);
+                double along = Vectors.dot(of, white);
                 squares -= along * along;
             }
             return (head.length - basis.length) * Math.log(Math.max(1e-300, squares)) + size;
@@ -123,13 +124,5 @@ final class LikelyWandering {
     /** Returns the standard deviation of a drawn row. */
     double spread(int kind) {
         return Math.sqrt(1 + kinds.get(kind).ratio);
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
     }
 }

@@ -14,6 +14,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.sheet.Words;
 import parchment.stats.Estimate;
+import parchment.stats.linear.Vectors;
 import parchment.stats.series.DayRegression;
 import parchment.stats.series.WanderingDays;
 
@@ -104,13 +105,13 @@ final class WatchRows {
 
     private static boolean varies(WatchedBatches rows, WatchWindow window) {
         double[] rest = rest(rows, window);
-        return DayRegression.dot(rest, rest) > 1e-18;
+        return Vectors.dot(rest, rest) > 1e-18;
     }
 
     /** Tells whether no batch of the stretch lies far off, held against the spread of the others (Student's t, Bonferroni's share). */
     private static boolean quiet(WatchedBatches rows, WatchWindow window) {
         double[] rest = rest(rows, window);
-        double squares = DayRegression.dot(rest, rest);
+        double squares = Vectors.dot(rest, rest);
         int degrees = window.stretch - window.columns.size() - 1;
         double limit = new TDistribution(degrees).inverseCumulativeProbability(1 - FAR_OFF / (2 * window.stretch));
         return squares > 1e-18

@@ -15,6 +15,7 @@ import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
+import parchment.stats.linear.Vectors;
 import parchment.stats.series.DayRegression;
 
 /** A stretch with the batches after it that can be compared with it. */
@@ -133,7 +134,7 @@ final class WatchWindow {
         double mean = Arrays.stream(own).average().orElse(0);
         double[] centred = Arrays.stream(own).map(v -> v - mean).toArray();
         double[] rest = others.rest(own);
-        return DayRegression.dot(rest, rest) > OWN_SHARE * DayRegression.dot(centred, centred);
+        return Vectors.dot(rest, rest) > OWN_SHARE * Vectors.dot(centred, centred);
     }
 
     private static double mass(Batch batch) {

@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.RobustnessValue;
 
 /**
  * Says how strong an unmeasured cause would have to be to erase a slope.
@@ -20,7 +21,7 @@ public record HiddenCause(double toErase, double toBlur, double level) implement
         if (!slope.known() || slope.degreesOfFreedom() <= 1) {
             return new HiddenCause(Double.NaN, Double.NaN, level);
         }
-        parchment.stats.HiddenCause cause = parchment.stats.HiddenCause.of(slope.asEstimate());
+        RobustnessValue cause = RobustnessValue.of(slope.asEstimate());
         return new HiddenCause(cause.robustness(), cause.robustnessOfInterval(level), level);
     }
 

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
+import parchment.stats.linear.Vectors;
 
 /**
  * Tells when a probe began to fall, and how exactly the readings tell it.
@@ -110,7 +111,7 @@ final class FallOnset {
         double noise = Double.isNaN(clean.noise()) ? 0 : clean.noise();
         // A step of the logger is noise of step / √12; a hundredth of a degree keeps an invented curve without noise
         // from being taken as exact.
-        yy = dot(y, y);
+        yy = Vectors.dot(y, y);
         prior = PRIOR_READINGS * (noise * noise + clean.step() * clean.step() / 12 + 1e-4);
     }
 
@@ -313,25 +314,17 @@ final class FallOnset {
     }
 
     private static void without(double[] column, double[] unit) {
-        double share = dot(column, unit);
+        double share = Vectors.dot(column, unit);
         for (int i = 0; i < column.length; i++) {
             column[i] -= share * unit[i];
         }
     }
 
     private static double[] unit(double[] column) {
-        double length = Math.sqrt(dot(column, column));
+        double length = Math.sqrt(Vectors.dot(column, column));
         for (int i = 0; i < column.length; i++) {
             column[i] /= length;
         }
         return column;
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
     }
 }

@@ -58,7 +58,7 @@ class CannotFitExceptionTest {
                 of("one group in parts", () -> GroupedFolds.of(List.of("a", "a"), 5, 1)),
                 of("no group to draw from", () -> GroupBootstrap.of(List.of(""), 1)),
                 of("no curve to pool", () -> Autocovariance.pooled(List.of())),
-                of("an estimate without an error", () -> HiddenCause.of(new Estimate("x", 1, NONE, 5))),
+                of("an estimate without an error", () -> RobustnessValue.of(new Estimate("x", 1, NONE, 5))),
                 of("changes in too short a series", () -> LevelChanges.exact(new double[] {1, 2, 3}, 5, 1)));
     }
 

@@ -26,7 +26,7 @@ class EvidenceMeasuresTest {
     @Test
     @Tag("agrees-with")
     void agreesWithTheDarfurExample() {
-        HiddenCause hidden = HiddenCause.of(new Estimate("directly harmed", 0.09731582, 0.02325654, 783));
+        RobustnessValue hidden = RobustnessValue.of(new Estimate("directly harmed", 0.09731582, 0.02325654, 783));
         assertEquals(0.02187, hidden.partialRSquared(), 1e-5);
         assertEquals(0.13878, hidden.robustness(), 1e-5);
         assertEquals(0.07626, hidden.robustnessOfInterval(0.95), 1e-5);
@@ -42,7 +42,7 @@ class EvidenceMeasuresTest {
         Arrays.setAll(x, i -> random.nextGaussian());
         Arrays.setAll(y, i -> 0.3 * x[i] + random.nextGaussian());
         LinearModel model = LinearModel.fit(MixedDesign.of("y", y).withCovariate("x", x));
-        double strength = HiddenCause.of(model.term("x")).robustness();
+        double strength = RobustnessValue.of(model.term("x")).robustness();
         // z = a rx + b ry + c rz, built from orthonormal parts so that its partial R^2 with x, and with y given x, are
         // both the strength.
         double[] noise = new double[n];

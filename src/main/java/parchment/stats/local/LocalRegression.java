@@ -19,13 +19,13 @@ import parchment.stats.linear.Checks;
 public final class LocalRegression {
     private final double bandwidth;
     private final int degree;
-    private final Kernel kernel;
+    private final KernelShape kernel;
     private final Ends ends;
     private final double resolution;
     private final @Nullable Autocovariance noise;
 
     private LocalRegression(
-            double bandwidth, int degree, Kernel kernel, Ends ends, double resolution, @Nullable Autocovariance noise) {
+            double bandwidth, int degree, KernelShape kernel, Ends ends, double resolution, @Nullable Autocovariance noise) {
         this.bandwidth = bandwidth;
         this.degree = degree;
         this.kernel = kernel;
@@ -41,7 +41,7 @@ public final class LocalRegression {
      */
     public static LocalRegression of(double bandwidth) {
         Checks.positive("The bandwidth", bandwidth);
-        return new LocalRegression(bandwidth, 2, Kernel.TRICUBE, Ends.KEEP_WIDTH, 0, null);
+        return new LocalRegression(bandwidth, 2, KernelShape.TRICUBE, Ends.KEEP_WIDTH, 0, null);
     }
 
     /** Returns the same regression with another half-window. */
@@ -60,7 +60,7 @@ public final class LocalRegression {
     }
 
     /** Returns the same regression with another kernel. */
-    public LocalRegression withKernel(Kernel shape) {
+    public LocalRegression withKernel(KernelShape shape) {
         return new LocalRegression(bandwidth, degree, shape, ends, resolution, noise);
     }
 

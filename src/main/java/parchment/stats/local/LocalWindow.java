@@ -16,7 +16,7 @@ final class LocalWindow {
     private final double[] y;
     private final double bandwidth;
     private final int degree;
-    private final Kernel kernel;
+    private final KernelShape kernel;
     private final Ends ends;
     private final Autocovariance covariance;
     private final double[] decays;
@@ -31,7 +31,7 @@ final class LocalWindow {
     private int low;
 
     LocalWindow(
-            double[] x, double[] y, double bandwidth, int degree, Kernel kernel, Ends ends, Autocovariance covariance) {
+            double[] x, double[] y, double bandwidth, int degree, KernelShape kernel, Ends ends, Autocovariance covariance) {
         this.x = x;
         this.y = y;
         this.bandwidth = bandwidth;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import parchment.stats.Estimate;
+import parchment.stats.linear.Vectors;
 
 /**
  * Fits a regression whose days wander: generalised least squares with the two variances and the length of the wandering chosen by
@@ -52,16 +53,16 @@ public final class DayRegression {
         public void add(double[] column) {
             double[] rest = column.clone();
             double[] coefficients = new double[basis.size() + 1];
-            double before = dot(rest, rest);
+            double before = Vectors.dot(rest, rest);
             for (int k = 0; k < basis.size(); k++) {
                 double[] direction = basis.get(k);
                 if (direction != null) {
-                    double along = dot(direction, rest);
+                    double along = Vectors.dot(direction, rest);
                     coefficients[k] = along;
                     subtract(rest, direction, along);
                 }
             }
-            double after = dot(rest, rest);
+            double after = Vectors.dot(rest, rest);
             if (!(after > ALIASED * before) || before == 0) {
                 basis.add(null);
             } else {
@@ -82,7 +83,7 @@ public final class DayRegression {
             double[] rest = column.clone();
             for (double[] direction : basis) {
                 if (direction != null) {
-                    subtract(rest, direction, dot(direction, rest));
+                    subtract(rest, direction, Vectors.dot(direction, rest));
                 }
             }
             return rest;
@@ -133,7 +134,7 @@ public final class DayRegression {
         this.filter = days.filter(ratio, length);
         this.projection = projection(filter, columns);
         this.left = projection.rest(filter.whitened(y));
-        this.leftSquares = dot(left, left);
+        this.leftSquares = Vectors.dot(left, left);
     }
 
     /** Chooses the variances over the coarse grid by the full likelihood, and fits. */
@@ -170,7 +171,7 @@ public final class DayRegression {
         Projection projection = projection(filter, columns);
         double[] rest = projection.rest(filter.whitened(y));
         int free = Math.max(1, y.length - projection.rank);
-        return free * Math.log(Math.max(dot(rest, rest), 1e-12) / free)
+        return free * Math.log(Math.max(Vectors.dot(rest, rest), 1e-12) / free)
                 + filter.logDeterminant()
                 + 2 * projection.logSize;
     }
@@ -185,7 +186,7 @@ public final class DayRegression {
             WanderingDays days, double[] y, List<double[]> columns, double ratio, double length) {
         WanderingDays.Filter filter = days.filter(ratio, length);
         double[] rest = projection(filter, columns).rest(filter.whitened(y));
-        return criterion(y.length, dot(rest, rest), filter);
+        return criterion(y.length, Vectors.dot(rest, rest), filter);
     }
 
     public static double criterion(int rows, double squares, WanderingDays.Filter filter) {
@@ -209,18 +210,18 @@ public final class DayRegression {
     public double criterionWith(double[] column) {
         double[] white = filter.whitened(column);
         double[] rest = projection.rest(white);
-        double own = dot(rest, rest);
-        if (!(own > 1e-4 * dot(white, white))) {
+        double own = Vectors.dot(rest, rest);
+        if (!(own > 1e-4 * Vectors.dot(white, white))) {
             return Double.NaN;
         }
-        double along = dot(rest, left);
+        double along = Vectors.dot(rest, left);
         return criterion(y.length, leftSquares - along * along / own, filter);
     }
 
     /** Returns the information about one more column's coefficient: its squared length once the others are taken out. */
     public double informationOn(double[] column) {
         double[] rest = projection.rest(filter.whitened(column));
-        return dot(rest, rest);
+        return Vectors.dot(rest, rest);
     }
 
     public int degreesOfFreedom() {
@@ -266,7 +267,7 @@ public final class DayRegression {
         double[][] weights = projection.weights();
         double[] out = new double[columns.size()];
         for (int k = 0; k < out.length; k++) {
-            out[k] = projection.kept(k) ? dot(weights[k], white) : 0;
+            out[k] = projection.kept(k) ? Vectors.dot(weights[k], white) : 0;
         }
         return out;
     }
@@ -288,7 +289,7 @@ public final class DayRegression {
                 subtract(row, weights[k], -multipliers[k]);
             }
         }
-        return new Estimate(name, dot(row, white), batchDeviation() * Math.sqrt(dot(row, row)), degreesBetweenDays());
+        return new Estimate(name, Vectors.dot(row, white), batchDeviation() * Math.sqrt(Vectors.dot(row, row)), degreesBetweenDays());
     }
 
     public Estimate term(String name, int column) {
@@ -316,14 +317,6 @@ public final class DayRegression {
             out[i] += scale * wandering[i];
         }
         return out;
-    }
-
-    public static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
     }
 
     private static void subtract(double[] from, double[] direction, double times) {

@@ -2,6 +2,7 @@ package parchment.stats.series;
 
 import java.util.ArrayList;
 import java.util.List;
+import parchment.stats.linear.Vectors;
 
 /**
  * Gives, for any readings over the same columns, the best criterion with a step before each roast day, the variances chosen anew for
@@ -48,8 +49,8 @@ public final class StepProfile {
             }
             double[] white = filter.whitened(step);
             double[] rest = projection.rest(white);
-            double squares = DayRegression.dot(rest, rest);
-            own[day] = squares > OWN * DayRegression.dot(white, white) ? squares : Double.NaN;
+            double squares = Vectors.dot(rest, rest);
+            own[day] = squares > OWN * Vectors.dot(white, white) ? squares : Double.NaN;
         }
         return own;
     }
@@ -69,7 +70,7 @@ public final class StepProfile {
         java.util.Arrays.fill(with, Double.NaN);
         for (Point point : points) {
             double[] rest = point.projection.rest(point.filter.whitened(y));
-            double squares = DayRegression.dot(rest, rest);
+            double squares = Vectors.dot(rest, rest);
             without = Math.min(without, DayRegression.criterion(y.length, squares, point.filter));
             double[] along = point.filter.transposed(rest);
             for (int i = along.length - 2; i >= 0; i--) {

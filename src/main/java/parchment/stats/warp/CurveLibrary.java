@@ -24,13 +24,13 @@ public final class CurveLibrary {
     private static final String JOB = "A search for the nearest curves";
 
     private final List<double[]> curves;
-    private final List<Envelope> around;
+    private final List<WarpingEnvelope> around;
     private final int radius;
     private final int points;
 
     private CurveLibrary(List<double[]> curves, int radius) {
         this.curves = curves;
-        this.around = curves.stream().map(curve -> Envelope.of(curve, radius)).toList();
+        this.around = curves.stream().map(curve -> WarpingEnvelope.of(curve, radius)).toList();
         this.radius = radius;
         this.points = curves.get(0).length;
     }
@@ -70,7 +70,7 @@ public final class CurveLibrary {
         Checks.curve(JOB, "the query", query);
         Checks.asManySamples(JOB, "the query", query.length, "the curves of the library", points);
         Checks.atLeast(1, "The number of nearest curves", count);
-        Envelope aroundQuery = Envelope.of(query, radius);
+        WarpingEnvelope aroundQuery = WarpingEnvelope.of(query, radius);
         double[] bound = new double[curves.size()];
         for (int i = 0; i < bound.length; i++) {
             bound[i] = aroundQuery.outside(curves.get(i), Double.POSITIVE_INFINITY);

@@ -221,7 +221,7 @@ public final class Warp {
             throw new IllegalArgumentException("Two warps can be compared on one interval only, but they run over "
                     + interval(from(), to()) + " and " + interval(other.from(), other.to()) + ".");
         }
-        return Phase.angle(this, other);
+        return WarpAngle.angle(this, other);
     }
 
     boolean isStraight() {

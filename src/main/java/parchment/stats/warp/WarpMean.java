@@ -17,7 +17,7 @@ final class WarpMean {
         for (int round = 0; round < ROUNDS; round++) {
             double[] shift = new double[cells];
             for (double[] root : roots) {
-                double angle = Phase.ofChord(Math.sqrt(Velocity.squaredDistance(root, mean)));
+                double angle = WarpAngle.ofChord(Math.sqrt(Velocity.squaredDistance(root, mean)));
                 if (angle < 1e-14) {
                     continue;
                 }

@@ -52,7 +52,7 @@ class LocalRegressionTest {
             double norm = row.get("norm").getAsDouble();
             double half = (window - 1) / 2.0;
             double[] found = weights(
-                    LocalRegression.of(half).withKernel(Kernel.UNIFORM).withDegree(degree),
+                    LocalRegression.of(half).withKernel(KernelShape.UNIFORM).withDegree(degree),
                     window,
                     half,
                     derivative == 1);
@@ -79,7 +79,7 @@ class LocalRegressionTest {
                     ReferenceData.numbers(entry.getValue().getAsJsonObject().get("num"));
             double norm = entry.getValue().getAsJsonObject().get("den").getAsDouble();
             double[] found = weights(
-                    LocalRegression.of(half).withKernel(Kernel.UNIFORM),
+                    LocalRegression.of(half).withKernel(KernelShape.UNIFORM),
                     window,
                     half + Integer.parseInt(key[3]),
                     key[2].equals("1"));
@@ -96,7 +96,7 @@ class LocalRegressionTest {
         ReferenceData data = ReferenceData.table("savitzky-golay/savgol_signal.csv");
         double[] x = data.numbers("x");
         LocalFit fit =
-                LocalRegression.of(0.5).withKernel(Kernel.UNIFORM).withDegree(3).fit(x, data.numbers("y"));
+                LocalRegression.of(0.5).withKernel(KernelShape.UNIFORM).withDegree(3).fit(x, data.numbers("y"));
         assertArrayEquals(data.numbers("sm_11_3"), fit.values(), 1e-10);
         assertArrayEquals(data.numbers("d1_11_3"), fit.slopes(), 1e-9);
     }
@@ -167,7 +167,7 @@ class LocalRegressionTest {
         double[] x = {0, 1, 2, 3.5, 4, 5, 7};
         Autocovariance noise = Autocovariance.of(0.5, 2, 1.5);
         LocalRegression regression =
-                LocalRegression.of(20).withKernel(Kernel.EPANECHNIKOV).withAutocovariance(noise);
+                LocalRegression.of(20).withKernel(KernelShape.EPANECHNIKOV).withAutocovariance(noise);
         double[] w = new double[x.length];
         for (int i = 0; i < x.length; i++) {
             double[] y = new double[x.length];

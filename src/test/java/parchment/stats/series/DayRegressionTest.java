@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import parchment.stats.linear.Vectors;
 
 class DayRegressionTest {
     @Test
@@ -33,10 +34,10 @@ class DayRegressionTest {
                 .getSolver();
         double[] vx =
                 inverse.solve(new org.hipparchus.linear.ArrayRealVector(x)).toArray();
-        double expected = DayRegression.dot(vx, y) / DayRegression.dot(vx, x);
+        double expected = Vectors.dot(vx, y) / Vectors.dot(vx, x);
         WanderingDays.Filter filter = new WanderingDays(day, dates).filter(ratio, length);
         double[] wx = filter.whitened(x);
-        assertEquals(expected, DayRegression.dot(wx, filter.whitened(y)) / DayRegression.dot(wx, wx), 1e-12);
+        assertEquals(expected, Vectors.dot(wx, filter.whitened(y)) / Vectors.dot(wx, wx), 1e-12);
         double[] back = filter.whitened(filter.wandering(y));
         for (int i = 0; i < n; i++) {
             assertEquals(y[i], back[i], 1e-12);

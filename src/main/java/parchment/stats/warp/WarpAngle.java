@@ -2,8 +2,8 @@ package parchment.stats.warp;
 
 import java.util.Arrays;
 
-/** Measures the angle between two warps of one interval, with Gauss-Legendre quadrature between their corners. */
-final class Phase {
+/** The angle between two warps of one interval (their phase distance), by Gauss-Legendre quadrature between their corners. */
+final class WarpAngle {
     /** Nodes and weights of the five-point rule on -1..1 (Abramowitz and Stegun 1964, table 25.4). */
     private static final double[] NODES = {
         -0.906179845938664, -0.538469310105683, 0, 0.538469310105683, 0.906179845938664
@@ -15,7 +15,7 @@ final class Phase {
 
     private static final int PARTS = 16;
 
-    private Phase() {}
+    private WarpAngle() {}
 
     static double angle(Warp first, Warp second) {
         double[] corners = Arrays.stream(concat(first.knots(), second.knots()))

@@ -1,17 +1,17 @@
 package parchment.stats.warp;
 
 /** Holds the highest and lowest values of a curve within a band around each sample. */
-final class Envelope {
+final class WarpingEnvelope {
     private final double[] lowest;
     private final double[] highest;
 
-    private Envelope(double[] lowest, double[] highest) {
+    private WarpingEnvelope(double[] lowest, double[] highest) {
         this.lowest = lowest;
         this.highest = highest;
     }
 
-    static Envelope of(double[] curve, int radius) {
-        return new Envelope(extremes(curve, radius, -1), extremes(curve, radius, 1));
+    static WarpingEnvelope of(double[] curve, int radius) {
+        return new WarpingEnvelope(extremes(curve, radius, -1), extremes(curve, radius, 1));
     }
 
     /** Running extremes with a queue of the samples that can still matter, in the order of their values (Lemire 2009). */

@@ -12,10 +12,10 @@ import parchment.stats.linear.Quantiles;
  *
  * @see <a href="https://doi.org/10.1111/rssb.12348">Cinelli and Hazlett 2020, J. R. Stat. Soc. B 82:39, section 4</a>
  */
-public final class HiddenCause implements Showable {
+public final class RobustnessValue implements Showable {
     private final Estimate estimate;
 
-    private HiddenCause(Estimate estimate) {
+    private RobustnessValue(Estimate estimate) {
         this.estimate = estimate;
     }
 
@@ -24,7 +24,7 @@ public final class HiddenCause implements Showable {
      *
      * @throws CannotFitException if it is missing or its degrees of freedom are not finite and above 1
      */
-    public static HiddenCause of(Estimate estimate) {
+    public static RobustnessValue of(Estimate estimate) {
         if (Double.isNaN(estimate.t())
                 || !(estimate.degreesOfFreedom() > 1)
                 || Double.isInfinite(estimate.degreesOfFreedom())) {
@@ -33,7 +33,7 @@ public final class HiddenCause implements Showable {
                             + "1 degree of freedom, but '" + estimate.name() + "' has "
                             + Checks.number(estimate.degreesOfFreedom()) + ".");
         }
-        return new HiddenCause(estimate);
+        return new RobustnessValue(estimate);
     }
 
     /** Returns the share of the score's remaining variation that the feature explains, 0 to 1. */
