@@ -80,12 +80,18 @@ public final class Histogram implements Showable {
             return Page.ofNothing(
                     title, "All are the same, " + measure.printWithUnit(values[0]) + "; nothing is spread.", notes);
         }
-        String sentence = String.format(
-                Locale.ROOT,
-                "Half lie between %s and %s, the middle one at %s.",
-                measure.print(Robust.quantile(values, 0.25)),
-                measure.printWithUnit(Robust.quantile(values, 0.75)),
-                measure.printWithUnit(Robust.median(values)));
+        String sentence = values.length < Groups.FEWEST
+                ? String.format(
+                        Locale.ROOT,
+                        "They lie between %s and %s.",
+                        measure.print(Robust.quantile(values, 0)),
+                        measure.printWithUnit(Robust.quantile(values, 1)))
+                : String.format(
+                        Locale.ROOT,
+                        "Half lie between %s and %s, the middle one at %s.",
+                        measure.print(Robust.quantile(values, 0.25)),
+                        measure.printWithUnit(Robust.quantile(values, 0.75)),
+                        measure.printWithUnit(Robust.median(values)));
         return new Page(
                 title,
                 sentence,

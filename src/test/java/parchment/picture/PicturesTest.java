@@ -287,12 +287,18 @@ class PicturesTest {
     @Test
     void drawNumbersOfTheReadersOwn() {
         assertEquals(
-                "Price of 3 rows. Half lie between 1.50 and 3.00 euro, the middle one at 2.00 euro. 1 of 4 rows has no price and is not"
+                "Price of 3 rows. They lie between 1.00 and 4.00 euro. 1 of 4 rows has no price and is not"
                         + " counted.",
                 Histogram.of("price [euro]", List.of(1, 2.0, Double.NaN, 4L)).text());
         List<Double> withNull = new ArrayList<>(List.of(1.0, 2.0));
         withNull.add(null);
         assertTrue(Histogram.of("price", withNull).text().contains("1 of 3 rows has no price"));
+        assertEquals(
+                "Price of 4 rows. They lie between 1.00 and 4.00.",
+                Histogram.of("price", List.of(1, 2, 3, 4)).text());
+        assertEquals(
+                "Price of 5 rows. Half lie between 2.00 and 4.00, the middle one at 3.00.",
+                Histogram.of("price", List.of(1, 2, 3, 4, 5)).text());
         assertEquals("X of 0 rows. There is nothing to draw.", Histogram.of("x", Collections.emptyList()).text());
     }
 }
