@@ -103,7 +103,8 @@ public final class Histogram implements Showable {
     private Table behind(Bins bins, double[] values) {
         List<Integer> counts = bins.counts(values);
         List<String> names = bins.names(measure);
-        List<Integer> rows = java.util.stream.IntStream.range(0, bins.count()).boxed().toList();
+        List<Integer> rows =
+                java.util.stream.IntStream.range(0, bins.count()).boxed().toList();
         return Table.titled(Sentence.of(measure.label()))
                 .withText("from–to", rows, names::get)
                 .withNumber(measure.rows().many(), "", 0, rows, counts::get);
@@ -141,8 +142,8 @@ public final class Histogram implements Showable {
             chart.getStyler().setXAxisMin(bins.edge(0) - 0.5).setXAxisMax(bins.edge(bins.count()) + 0.5);
         }
         if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
-            chart.getStyler().setXAxisTickLabelsFormattingFunction(
-                    Drawn.clock(measure, bins.count() * bins.width(), look));
+            chart.getStyler()
+                    .setXAxisTickLabelsFormattingFunction(Drawn.clock(measure, bins.count() * bins.width(), look));
         }
         XYSeries series = chart.addSeries(measure.rows().many(), x, y);
         series.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.Area)
