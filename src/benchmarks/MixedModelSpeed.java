@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.SplittableRandom;
-import parchment.stats.AddedFeatures;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.Permutation;
-import parchment.stats.PermutationTest;
-import parchment.stats.RandomTerm;
+import parchment.stats.mixed.AddedFeatures;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.resample.Permutation;
+import parchment.stats.resample.PermutationTest;
+import parchment.stats.mixed.RandomTerm;
 
 /**
  * Times mixed models and a screen of features; prints "name,seconds,number" per timed run after warming up. Arguments: job (panel,

@@ -192,7 +192,7 @@ class Session(unittest.TestCase):
 
     def test_long_work_of_the_library_stops_when_interrupted(self):
         self.run_cell(
-            "import parchment.stats.*;\n"
+            "import parchment.stats.resample.*;\n"
             'var rows = Permutation.withinBlocks(Collections.nCopies(200, "a"), 1);'
         )
         self.stops(

@@ -22,7 +22,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -186,6 +188,18 @@ class RoomsTest {
                 .should()
                 .beFinal()
                 .check(LIBRARY);
+    }
+
+    @Test
+    void noTwoClassesShareAName() {
+        Map<String, List<String>> homes = LIBRARY.stream()
+                .filter(c -> !c.getName().contains("$") && !c.getSimpleName().equals("package-info"))
+                .collect(Collectors.groupingBy(
+                        JavaClass::getSimpleName,
+                        TreeMap::new,
+                        Collectors.mapping(JavaClass::getPackageName, Collectors.toList())));
+        homes.values().removeIf(packages -> packages.size() == 1);
+        assertEquals(Map.of(), homes);
     }
 
     @Test

@@ -14,6 +14,7 @@ import parchment.logbook.Quantity;
 import parchment.phase.Mark;
 import parchment.phase.Phases;
 import parchment.quantity.Elapsed;
+import parchment.stats.Robust;
 
 /**
  * Learns when the controls are usually moved, and says in which batches a move came early, late, or not at all.
@@ -89,7 +90,7 @@ final class ControlHabit {
         }
         for (int number = 0; number < usual; number++) {
             int which = number;
-            Fences fences = Fences.of(moves.values().stream()
+            Robust.Fences fences = Robust.Fences.of(moves.values().stream()
                     .filter(times -> times.length == usual)
                     .mapToDouble(times -> times[which])
                     .toArray());

@@ -119,7 +119,7 @@ final class PathOddities {
             double from = edges[k - 1];
             double to = edges[k];
             double[] seconds = between(from, to);
-            Fences fences = Fences.of(seconds);
+            Robust.Fences fences = Robust.Fences.of(seconds);
             for (int i = 0; i < seconds.length; i++) {
                 if (fences.farOut(seconds[i], LEAST_SECONDS)) {
                     found.add(new Slow(i, from, to));
@@ -177,7 +177,7 @@ final class PathOddities {
         double[] seconds = climbs.stream()
                 .mapToDouble(climb -> climb.map(c -> c.passage(edge)).orElse(Double.NaN))
                 .toArray();
-        Fences fences = Fences.of(seconds);
+        Robust.Fences fences = Robust.Fences.of(seconds);
         for (int i = 0; i < seconds.length; i++) {
             if (fences.farOut(seconds[i], LEAST_SECONDS)) {
                 double off = seconds[i] - fences.median();
@@ -266,7 +266,7 @@ final class PathOddities {
     }
 
     private void compare(double[] values, double least, Telling telling) {
-        Fences fences = Fences.of(values);
+        Robust.Fences fences = Robust.Fences.of(values);
         for (int i = 0; i < values.length; i++) {
             if (fences.farOut(values[i], least)) {
                 telling.tell(members.get(i).batch().name(), values[i], fences.median());

@@ -8,10 +8,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.stats.GroupEffect;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.RandomTerm;
+import parchment.stats.mixed.GroupEffect;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
 
 /**
  * Draws the mean score of each batch towards the mean of all, the more so the fewer cups it has.

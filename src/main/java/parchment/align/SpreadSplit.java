@@ -17,8 +17,8 @@ import parchment.phase.Phases;
 import parchment.phase.ProbeReading;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.GroupBootstrap;
 import parchment.stats.Interval;
+import parchment.stats.resample.GroupBootstrap;
 
 /**
  * Splits how much batches differ into pace and marks: how long they took to the same temperature, and at what temperature a mark came.

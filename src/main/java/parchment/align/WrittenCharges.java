@@ -8,6 +8,7 @@ import parchment.phase.Mark;
 import parchment.phase.Phases;
 import parchment.phase.ProbeReading;
 import parchment.quantity.Temperature;
+import parchment.stats.Robust;
 
 /**
  * Holds the charge temperature that somebody wrote against what the curve shows: the probe's reading as the beans go in, or, where the
@@ -58,9 +59,9 @@ final class WrittenCharges {
      * @param turns the temperature at the turning point
      */
     static WrittenCharges of(double[] written, double[] gaps, double[] turns) {
-        Fences gap = Fences.of(gaps);
-        Fences charge = Fences.of(written);
-        Fences turn = Fences.of(turns);
+        Robust.Fences gap = Robust.Fences.of(gaps);
+        Robust.Fences charge = Robust.Fences.of(written);
+        Robust.Fences turn = Robust.Fences.of(turns);
         double[] off = new double[written.length];
         for (int i = 0; i < off.length; i++) {
             boolean read = Double.isFinite(gaps[i]) && Double.isFinite(gap.median());

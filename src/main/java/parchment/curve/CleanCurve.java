@@ -29,7 +29,7 @@ public final class CleanCurve implements Showable {
     }
 
     /** Correlation of neighbouring noise from which a log looks smoothed; a probe's own inertia gives less. Common practice, no source. */
-    private static final double LOOKS_SMOOTHED_FROM = 0.75;
+    static final double LOOKS_SMOOTHED_FROM = 0.75;
 
     private final Curve kept;
     private final List<LeftOut> leftOut;

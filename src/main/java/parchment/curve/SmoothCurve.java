@@ -7,10 +7,10 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
 import parchment.quantity.Elapsed;
-import parchment.stats.Autocovariance;
-import parchment.stats.Kernel;
-import parchment.stats.LocalFit;
-import parchment.stats.LocalRegression;
+import parchment.stats.local.Autocovariance;
+import parchment.stats.local.Kernel;
+import parchment.stats.local.LocalFit;
+import parchment.stats.local.LocalRegression;
 
 /**
  * Smooths a curve: value and slope at any time, with standard errors that know that neighbouring readings share noise.

@@ -1,6 +1,6 @@
 package parchment.curve;
 
-import parchment.stats.LocalFit.SlopeQuality;
+import parchment.stats.local.LocalFit.SlopeQuality;
 
 /**
  * Holds what a smooth curve says at one time.

@@ -15,10 +15,10 @@ import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.stats.Estimate;
-import parchment.stats.GroupEffect;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.RandomTerm;
+import parchment.stats.mixed.GroupEffect;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
 
 /**
  * What share of its mass a lot loses in the drum: of its own last batches, or as one more of all lots where few of its own were weighed.

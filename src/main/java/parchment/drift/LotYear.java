@@ -22,6 +22,7 @@ import parchment.quantity.Unit;
 import parchment.sheet.Words;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
+import parchment.stats.mixed.PartialPooling;
 
 /**
  * Follows a number of one lot through its months and takes apart what moved it: the lot's ageing, the time of year, the room, the probe,
@@ -198,7 +199,7 @@ public final class LotYear implements ShownAs {
 
     /** Returns the change per 100 days of every lot, drawn towards their mean as far as they are alike; empty with fewer than 3 lots. */
     public Map<String, Estimate> pooledSlopes() {
-        return model.map(PooledSlopes::of).orElse(Map.of());
+        return model.map(YearModel::slopesOfAge).map(PartialPooling::of).orElse(Map.of());
     }
 
     /** Says what lots.csv and lot-checks.csv know of the lot's age. */

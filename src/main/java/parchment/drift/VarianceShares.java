@@ -25,9 +25,10 @@ import parchment.logbook.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.RandomTerm;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
+import parchment.stats.mixed.ShareIntervals;
 
 /**
  * Says where the differences between batches come from: lots, roast days, batches within a day, roasters; for scores also cuppers,

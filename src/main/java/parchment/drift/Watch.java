@@ -10,7 +10,7 @@ import parchment.display.ShownAs;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.stats.process.Signal.Side;
+import parchment.stats.series.Signal.Side;
 
 /**
  * Watches one feature of one lot: single batches, their weighted mean and their cumulated sum, against limits from a stretch of the lot's

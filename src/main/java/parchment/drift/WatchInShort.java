@@ -4,7 +4,7 @@ import java.util.Optional;
 import parchment.display.InShort;
 import parchment.display.Sentence;
 import parchment.logbook.Batch;
-import parchment.stats.process.Signal.Side;
+import parchment.stats.series.Signal.Side;
 
 /** Puts a watch into three sentences. */
 final class WatchInShort {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import parchment.logbook.Batch;
-import parchment.stats.process.Signal.Side;
+import parchment.stats.series.Signal.Side;
 
 /** Says at which watched batches the charts of a watch leave their limits. */
 final class WatchSignals {

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import parchment.logbook.Batch;
 import parchment.stats.Estimate;
-import parchment.stats.process.Signal.Side;
+import parchment.stats.series.Signal.Side;
 
 /**
  * Dates and measures a shift that a watch signals: it began with the first batch after the sum of what lay to its side was last zero, and is

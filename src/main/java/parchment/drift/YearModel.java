@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import parchment.stats.Estimate;
 import parchment.stats.series.DayRegression;
 import parchment.stats.series.WanderingDays;
@@ -180,6 +181,14 @@ final class YearModel {
             }
         }
         return -1;
+    }
+
+    /** Returns the slope over age of each lot that has one. */
+    List<Estimate> slopesOfAge() {
+        return IntStream.range(0, columns().size())
+                .filter(k -> columns().get(k).part == Part.AGE && regression().kept(k))
+                .mapToObj(this::term)
+                .toList();
     }
 
     /** Returns a column's coefficient, per its step. */

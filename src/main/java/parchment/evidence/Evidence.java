@@ -126,7 +126,8 @@ public final class Evidence implements ShownAs {
     String afterThat() {
         boolean asksForBatches = verdict() == Verdict.CANNOT_TELL
                 && judgement.decisive().why() != VerdictRules.Why.MOVED_WITH_ANOTHER
-                && judgement.decisive().why() != VerdictRules.Why.FOLLOWS_A_FACT;
+                && judgement.decisive().why() != VerdictRules.Why.FOLLOWS_A_FACT
+                && !judgement.decisive().stepsAreTooFew();
         return judged.filter(found -> asksForBatches)
                 .map(found -> NextBatches.of(found, judgement.lacks()))
                 .map(next ->
@@ -266,6 +267,14 @@ public final class Evidence implements ShownAs {
                                 judgement.decisive().why(),
                                 found.margin().points()))
                 .orElse("");
+    }
+
+    /** Says what would tell where nothing can be told. */
+    String whatWouldTell() {
+        return judgement.decisive().stepsAreTooFew()
+                ? "What would tell: scores in finer steps, with room left at both ends of the scale. In steps like these the number of"
+                        + " batches that would settle it is not known."
+                : nextBatches().orElseThrow().words(question.measure());
     }
 
     /** Says below the picture where the second answer agrees on the difference only; empty otherwise. */

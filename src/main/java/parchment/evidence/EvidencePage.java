@@ -86,7 +86,7 @@ final class EvidencePage {
         page = best(evidence.judgedByChance() ? page.say(ofAll(analysis.get())) : page, analysis.get());
         if (evidence.verdict() == Verdict.CANNOT_TELL) {
             page = evidence.whyThese().isEmpty() ? page : page.say(evidence.whyThese());
-            page = page.say(evidence.nextBatches().orElseThrow().words(measure));
+            page = page.say(evidence.whatWouldTell());
         }
         page = page.heading("How far it can be trusted");
         page = evidence.bySteps().isEmpty() ? page : page.say(evidence.bySteps());

@@ -9,8 +9,8 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import parchment.display.Showable;
 import parchment.display.Table;
-import parchment.stats.LinearModel;
-import parchment.stats.MixedDesign;
+import parchment.stats.mixed.LinearModel;
+import parchment.stats.mixed.MixedDesign;
 
 /**
  * Shows what else about the batches moved together with the feature: lot, season, operator, place in the day, mass, room.

@@ -196,10 +196,13 @@ final class FirstWords {
     private String next(TwoReadings told, NextBatches next, CheapestHelp help) {
         return switch (verdict) {
             case CANNOT_TELL ->
-                decisive.why() == VerdictRules.Why.MOVED_WITH_ANOTHER
-                                || decisive.why() == VerdictRules.Why.FOLLOWS_A_FACT
-                        ? apart(measure, told.placesAreReadings() ? told.both(" to ") : "", decisive.beside())
-                        : more(measure, next, help).words(next.inShort(measure));
+                switch (decisive.why()) {
+                    case MOVED_WITH_ANOTHER, FOLLOWS_A_FACT ->
+                        apart(measure, told.placesAreReadings() ? told.both(" to ") : "", decisive.beside());
+                    case STEPS_SHOW_NOTHING, STEPS_LEAVE_ROOM ->
+                        "Score further batches in finer steps, with room left at both ends of the scale, then ask again.";
+                    default -> more(measure, next, help).words(next.inShort(measure));
+                };
             case NOTHING_SEEN, TOO_SMALL ->
                 "Choose the " + measure.name() + " for other reasons; more batches like these would change little.";
             case STRONG ->

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import parchment.stats.Estimate;
-import parchment.stats.GroupEffect;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
+import parchment.stats.mixed.GroupEffect;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
 
 /** Holds one fitted model of the scores and answers in the words of the question: slopes, spreads, effects of groups. */
 final class FittedScores {

@@ -22,8 +22,8 @@ import parchment.logbook.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
-import parchment.stats.GroupJackknife;
 import parchment.stats.Interval;
+import parchment.stats.resample.GroupJackknife;
 
 /**
  * Measures how far the attributes of a cup move together in one cupper's scores: the halo (Thorndike 1920, J. Appl. Psychol. 4:25).

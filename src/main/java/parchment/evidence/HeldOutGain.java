@@ -8,9 +8,9 @@ import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Showable;
 import parchment.stats.CannotFitException;
-import parchment.stats.GroupedFolds;
-import parchment.stats.MixedDesign;
-import parchment.stats.Prediction;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.Prediction;
+import parchment.stats.resample.GroupedFolds;
 
 /**
  * Says how much better the feature lets one foretell scores on roast days that the model has not seen.

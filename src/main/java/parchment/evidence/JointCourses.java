@@ -12,6 +12,7 @@ import org.hipparchus.linear.RealMatrix;
 import parchment.stats.CannotFitException;
 import parchment.stats.Correlation;
 import parchment.stats.Interval;
+import parchment.stats.linear.Vectors;
 
 /**
  * Holds the courses of several attributes along one feature, and draws them jointly from what the scores leave open.
@@ -207,7 +208,7 @@ final class JointCourses {
             for (int a = 0; a < count; a++) {
                 normal[a] = random.nextGaussian();
             }
-            moves[part] = Matrices.times(mixing, normal);
+            moves[part] = Vectors.times(mixing, normal);
         }
         double heavy = heavyTail(random);
         // An attribute may lack the batches of a period, so periods go by name and never by place.

@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.stats.CannotFitException;
+import parchment.stats.linear.Matrices;
+import parchment.stats.linear.Vectors;
 
 /**
  * Fits one model of the scores with several measures side by side and answers comparisons among them: weighted sums of their slopes.
@@ -180,7 +182,7 @@ final class JointFit {
 
     /** Returns the direction of the measures that a comparison rests on, in the unit of the comparison. */
     private double[] unit(double[] weights) {
-        double[] unit = Matrices.times(inverse.orElseThrow(), weights);
+        double[] unit = Vectors.times(inverse.orElseThrow(), weights);
         double free = Matrices.form(weights, inverse.orElseThrow(), weights);
         for (int k = 0; k < unit.length; k++) {
             unit[k] /= free;
@@ -228,7 +230,7 @@ final class JointFit {
         if (truth.isEmpty() || covariance.isEmpty()) {
             return Slope.MISSING;
         }
-        double[] lifted = Matrices.times(Matrices.transposed(Matrices.times(truth.get(), spread)), weights);
+        double[] lifted = Vectors.times(Matrices.transposed(Matrices.times(truth.get(), spread)), weights);
         double estimate = 0;
         for (int k = 0; k < lifted.length; k++) {
             estimate += lifted[k] * fitted.coefficient(column(k));

@@ -5,8 +5,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import parchment.stats.LinearModel;
-import parchment.stats.MixedDesign;
+import parchment.stats.linear.Matrices;
+import parchment.stats.mixed.LinearModel;
+import parchment.stats.mixed.MixedDesign;
 
 /**
  * Works out how some measures of the batches vary together, as far as the model's slopes rest on it.

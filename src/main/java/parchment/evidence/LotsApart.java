@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import parchment.display.Showable;
 import parchment.stats.CannotFitException;
-import parchment.stats.FTest;
+import parchment.stats.mixed.FTest;
 
 /**
  * Says whether one slope describes all lots: which lot goes its own way, and what the slope would be without it; and which lot's batches

@@ -6,9 +6,9 @@ import java.util.Map;
 import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.OrdinalMixedModel;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.ordinal.OrdinalMixedModel;
 
 /**
  * Answers a question a second time where scores come in few steps, with the steps taken in their order and nothing said of how far apart
@@ -258,7 +258,7 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
             return "";
         }
         return bendIsDoubtful()
-                ? "The scores come in few steps: whether there is a best place in the middle, or scores only come near their end, cannot be told."
+                ? "The scores come in few steps: whether the middle is best, or scores only come near their end, cannot be told."
                 : "The scores come in few steps: taken as steps in their order they show a difference of "
                         + Wording.plain(Math.abs(ordinal.estimate()), 1) + " points ("
                         + FirstWords.range(ordinal.interval(LEVEL)) + ").";

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import parchment.stats.linear.Matrices;
 
 /**
  * Chooses pairs of mixtures one by one, each time the pair that most reduces what is furthest from its aim, until every comparison is

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import parchment.stats.RandomTerm;
+import parchment.stats.mixed.RandomTerm;
 
 /**
  * Chooses the random terms that a logbook can tell apart, and says in words which ones it cannot.

@@ -2,7 +2,7 @@ package parchment.evidence;
 
 import java.util.Arrays;
 import java.util.List;
-import parchment.stats.FTest;
+import parchment.stats.mixed.FTest;
 
 /**
  * Takes the slopes of lots as draws from one distribution.

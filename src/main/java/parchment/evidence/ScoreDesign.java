@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import parchment.stats.MixedDesign;
-import parchment.stats.RandomTerm;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
 
 /**
  * Builds the mixed model of the scores: one row per score.

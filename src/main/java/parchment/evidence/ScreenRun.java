@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import parchment.logbook.Logbook;
-import parchment.stats.AddedFeatures;
 import parchment.stats.CannotFitException;
-import parchment.stats.Permutation;
-import parchment.stats.PermutationTest;
+import parchment.stats.mixed.AddedFeatures;
+import parchment.stats.resample.Permutation;
+import parchment.stats.resample.PermutationTest;
 
 /** Computes a screen: one model per attribute without any feature, then each feature's statistic as the batches are and shuffled. */
 final class ScreenRun {

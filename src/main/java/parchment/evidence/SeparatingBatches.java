@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.display.Table;
 import parchment.stats.Robust;
+import parchment.stats.linear.Matrices;
 
 /**
  * Names the fewest pairs of batches that would tell apart what a logbook cannot.

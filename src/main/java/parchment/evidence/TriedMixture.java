@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import parchment.stats.Robust;
+import parchment.stats.linear.Matrices;
 
 /**
  * Says whether a mixture of several measures was tried, not only each of them by itself.

@@ -71,7 +71,12 @@ final class VerdictRules {
      *
      * @param beside what moved together with the feature, by name; empty where nothing did
      */
-    record Decisive(Why why, List<String> beside) {}
+    record Decisive(Why why, List<String> beside) {
+        /** Says whether the scores' few steps stand in the way, so that finer steps help and not the number of batches. */
+        boolean stepsAreTooFew() {
+            return why == Why.STEPS_SHOW_NOTHING || why == Why.STEPS_LEAVE_ROOM;
+        }
+    }
 
     private VerdictRules(Findings findings) {
         this.findings = findings;

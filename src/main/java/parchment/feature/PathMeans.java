@@ -8,7 +8,7 @@ import parchment.curve.Gap;
 import parchment.curve.SmoothCurve;
 import parchment.curve.Smoothed;
 import parchment.quantity.Elapsed;
-import parchment.stats.Autocovariance;
+import parchment.stats.local.Autocovariance;
 
 /** Integrates curves over time. A stretch with a gap in it has no integral: nothing is bridged. */
 final class PathMeans {

@@ -24,8 +24,8 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
-import parchment.stats.LinearModel;
-import parchment.stats.MixedDesign;
+import parchment.stats.mixed.LinearModel;
+import parchment.stats.mixed.MixedDesign;
 import parchment.virtual.Overprint;
 import parchment.virtual.VirtualLogbook;
 

@@ -7,8 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import parchment.display.Interruption;
-import parchment.stats.process.LevelChanges;
 import parchment.stats.series.DayRegression;
+import parchment.stats.series.LevelChanges;
 import parchment.stats.series.StepProfile;
 import parchment.stats.series.WanderingDays;
 

@@ -7,13 +7,13 @@ import java.util.List;
 import java.util.Map;
 import parchment.logbook.MarkKind;
 import parchment.stats.Estimate;
-import parchment.stats.GroupedConformal;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.NewGroupForecast;
-import parchment.stats.NewGroupForecast.Forecast;
-import parchment.stats.RandomTerm;
 import parchment.stats.Robust;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.NewGroupForecast;
+import parchment.stats.mixed.NewGroupForecast.Forecast;
+import parchment.stats.mixed.RandomTerm;
+import parchment.stats.resample.GroupedConformal;
 
 /**
  * Learns at which bean temperature one kind of mark is written: a mixed model on the rate of rise before it and on the green mass, with
@@ -82,9 +82,9 @@ final class HabitModel {
         }
         double[] celsius = writtenCelsius();
         reference = celsius.length == 0 ? StatedPractice.celsius(kind) : Robust.median(celsius);
-        usualRate = median(learnt.stream().mapToDouble(this::rawRate).toArray());
+        usualRate = Robust.median(learnt.stream().mapToDouble(this::rawRate).toArray());
         double[] masses = learnt.stream().mapToDouble(HabitRow::kilograms).toArray();
-        usualMass = median(masses);
+        usualMass = Robust.median(masses);
         long days = days();
         boolean varied = Arrays.stream(masses)
                 .anyMatch(mass -> !Double.isNaN(mass) && Math.abs(mass / usualMass - 1) > MASS_VARIED);
@@ -128,12 +128,6 @@ final class HabitModel {
 
     private double[] writtenCelsius() {
         return learnt.stream().mapToDouble(row -> writtenCelsius(row, kind)).toArray();
-    }
-
-    private static double median(double[] values) {
-        double[] known =
-                Arrays.stream(values).filter(value -> !Double.isNaN(value)).toArray();
-        return known.length == 0 ? Double.NaN : Robust.median(known);
     }
 
     /** Returns how many roast days the marks come from. */

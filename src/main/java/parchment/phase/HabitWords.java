@@ -11,8 +11,8 @@ import parchment.display.Table;
 import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.LinearMixedModel;
 import parchment.stats.Robust;
+import parchment.stats.mixed.LinearMixedModel;
 
 /** Puts the habit of one kind of mark into words. */
 final class HabitWords {

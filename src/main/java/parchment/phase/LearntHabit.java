@@ -16,8 +16,8 @@ import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.NewGroupForecast.Forecast;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.NewGroupForecast.Forecast;
 
 /**
  * Learns from the written marks of a logbook where this roaster writes yellowing and the start of first crack, and predicts them for any
@@ -38,8 +38,8 @@ import parchment.stats.NewGroupForecast.Forecast;
  * habit.withPredictions(logbook.lastWithCurve())                         // the missing marks filled in and marked so
  * }</pre>
  *
- * @see parchment.stats.LinearMixedModel
- * @see parchment.stats.GroupedConformal
+ * @see parchment.stats.mixed.LinearMixedModel
+ * @see parchment.stats.resample.GroupedConformal
  */
 public final class LearntHabit implements ShownAs {
     /** The marks that are learnt. */

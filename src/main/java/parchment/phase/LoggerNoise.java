@@ -10,8 +10,8 @@ import java.util.function.ToDoubleFunction;
 import parchment.curve.CleanCurve;
 import parchment.curve.SmoothCurve;
 import parchment.logbook.Batch;
-import parchment.stats.Autocovariance;
 import parchment.stats.Robust;
+import parchment.stats.local.Autocovariance;
 
 /**
  * Pools the noise of the bean probe over all curves of a logger: one curve says too little of how long neighbours share their noise.

@@ -14,7 +14,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.logbook.RoastLength;
 import parchment.quantity.Elapsed;
-import parchment.stats.Autocovariance;
+import parchment.stats.local.Autocovariance;
 
 /** Puts the marks of one batch together: what was written, what the logger's clock says, what shows on the curve. */
 final class MarkFinder {

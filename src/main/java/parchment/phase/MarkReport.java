@@ -144,20 +144,18 @@ public final class MarkReport implements Showable {
                 list.size(),
                 (int) list.stream().map(Comparison::day).distinct().count(),
                 leftOut,
-                median(list.stream().mapToDouble(Comparison::secondsOff).toArray()),
-                median(list.stream().mapToDouble(Comparison::celsiusOff).toArray()),
+                Robust.median(list.stream()
+                        .mapToDouble(Comparison::secondsOff)
+                        .map(Math::abs)
+                        .toArray()),
+                Robust.median(list.stream()
+                        .mapToDouble(Comparison::celsiusOff)
+                        .map(Math::abs)
+                        .toArray()),
                 within50[0],
                 within90[0],
                 within50[1],
                 within90[1]);
-    }
-
-    private static double median(double[] off) {
-        double[] known = java.util.Arrays.stream(off)
-                .filter(value -> !Double.isNaN(value))
-                .map(Math::abs)
-                .toArray();
-        return known.length == 0 ? Double.NaN : Robust.median(known);
     }
 
     /** Returns the habit behind the predictions. */

@@ -1,7 +1,7 @@
 package parchment.phase;
 
 import parchment.logbook.MarkKind;
-import parchment.stats.NewGroupForecast.Forecast;
+import parchment.stats.mixed.NewGroupForecast.Forecast;
 
 /**
  * Says where a mark is usually written where a logbook does not teach it: common practice, no source.

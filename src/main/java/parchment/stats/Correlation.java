@@ -2,6 +2,8 @@ package parchment.stats;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
+import parchment.stats.linear.Checks;
+import parchment.stats.linear.Vectors;
 
 /** Measures how numbers go together. Pairs with a missing number are left out; NaN if fewer than 3 pairs or no variation is left. */
 public final class Correlation {

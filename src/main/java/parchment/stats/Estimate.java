@@ -2,6 +2,8 @@ package parchment.stats;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.linear.Checks;
+import parchment.stats.linear.Quantiles;
 
 /**
  * Holds an estimated number with its standard error and the degrees of freedom behind that error.

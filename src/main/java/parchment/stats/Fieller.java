@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.linear.Checks;
+import parchment.stats.linear.Quantiles;
 
 /**
  * The values of a ratio of two estimates that the data do not rule out: all r for which "numerator - r times denominator is 0" is

@@ -2,6 +2,8 @@ package parchment.stats;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.linear.Checks;
+import parchment.stats.linear.Quantiles;
 
 /**
  * Says how strong a cause that nobody wrote down would have to be to explain an estimated slope away.

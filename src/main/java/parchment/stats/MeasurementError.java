@@ -3,6 +3,8 @@ package parchment.stats;
 import java.util.Arrays;
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.linear.Checks;
+import parchment.stats.linear.Vectors;
 
 /**
  * Corrects a slope for errors in the feature itself (classical error: what was written is the truth plus noise), which pull it

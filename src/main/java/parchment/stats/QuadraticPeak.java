@@ -3,6 +3,7 @@ package parchment.stats;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.mixed.LinearMixedModel;
 
 /**
  * Where a parabola b1 x + b2 x^2 turns, with the set of places that the data do not rule out.

@@ -1,6 +1,8 @@
 package parchment.stats;
 
 import java.util.Arrays;
+import parchment.stats.linear.Checks;
+import parchment.stats.linear.Vectors;
 
 /** Measures the middle and the spread of numbers without letting a few wild ones decide. Missing numbers are left out. */
 public final class Robust {
@@ -49,5 +51,36 @@ public final class Robust {
         int below = (int) Math.floor(position);
         int above = Math.min(below + 1, sorted.length - 1);
         return sorted[below] + (position - below) * (sorted[above] - sorted[below]);
+    }
+
+    /**
+     * Bounds beyond which some numbers lie far out: beyond the quartiles by three times their distance.
+     *
+     * @param median of the numbers
+     * @param low bound below
+     * @param high bound above
+     * @see "Tukey 1977, Exploratory Data Analysis, section 2D, whose outer fences these are (from memory)"
+     */
+    public record Fences(double median, double low, double high) {
+        private static final double FACTOR = 3;
+        /** Fewest numbers from which a quartile is told. */
+        private static final int FEWEST = 5;
+
+        /** Returns the fences of the numbers that are not missing; NaN if there are fewer than 5. */
+        public static Fences of(double[] values) {
+            double[] known = Vectors.finite(values);
+            if (known.length < FEWEST) {
+                return new Fences(Double.NaN, Double.NaN, Double.NaN);
+            }
+            double lower = quantile(known, 0.25);
+            double upper = quantile(known, 0.75);
+            double reach = FACTOR * (upper - lower);
+            return new Fences(Robust.median(known), lower - reach, upper + reach);
+        }
+
+        /** Tells whether a number is far out, and by at least so much from the median; a missing one is not. */
+        public boolean farOut(double value, double least) {
+            return (value < low || value > high) && Math.abs(value - median) >= least;
+        }
     }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.stats.Robust;
 
 /** Built moves: nine batches that open the air once, between 4:58 and 5:02, and the one that is judged. */
 class ControlHabitTest {
@@ -85,9 +86,9 @@ class ControlHabitTest {
         "NaN, 0, false",
     })
     void farOutIsBeyondThreeTimesTheDistanceOfTheQuartilesAndLargeEnough(double value, double least, boolean far) {
-        Fences fences = Fences.of(new double[] {0, 1, 2, 3, 4});
+        Robust.Fences fences = Robust.Fences.of(new double[] {0, 1, 2, 3, 4});
         assertEquals(2, fences.median());
         assertEquals(far, fences.farOut(value, least));
-        assertEquals(false, Fences.of(new double[] {0, 1, 2, 3}).farOut(1e9, 0));
+        assertEquals(false, Robust.Fences.of(new double[] {0, 1, 2, 3}).farOut(1e9, 0));
     }
 }

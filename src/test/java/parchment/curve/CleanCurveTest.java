@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.StatedPage;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
@@ -286,6 +287,13 @@ class CleanCurveTest {
         }
         assertTrue(seen >= 95, "means of five readings seen in " + seen + " of 100");
         assertTrue(invented <= 6, "smoothing invented in " + invented + " of 100");
+    }
+
+    @Test
+    void theShareOfNoiseThatMakesALogSmoothedIsTheOneThatThePageStates() {
+        assertTrue(StatedPage.of("marks-and-phases.md")
+                .says("neighbouring readings that share three quarters of their noise"));
+        assertEquals(0.75, CleanCurve.LOOKS_SMOOTHED_FROM);
     }
 
     private static CleanCurve.Smoothing verdict(int seed, int readings) {

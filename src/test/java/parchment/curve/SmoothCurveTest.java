@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.LocalFit.SlopeQuality;
+import parchment.stats.local.LocalFit.SlopeQuality;
 
 class SmoothCurveTest {
     private static Curve of(double[] x, double[] y) {

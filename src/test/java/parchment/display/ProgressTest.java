@@ -113,9 +113,7 @@ class ProgressTest {
             time.pass(2000);
             assertEquals(List.of(), page.places);
             time.pass(1);
-            assertEquals(
-                    List.of("asking questions: 1 of 4, about 6 seconds left"),
-                    page.places.get(0));
+            assertEquals(List.of("asking questions: 1 of 4, about 6 seconds left"), page.places.get(0));
             time.pass(10_000);
             assertTrue(page.places.get(0).size() <= 41, "at most four a second: " + page.places);
         }

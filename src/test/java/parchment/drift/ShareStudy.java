@@ -5,9 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import parchment.stats.Interval;
-import parchment.stats.LinearMixedModel;
-import parchment.stats.MixedDesign;
-import parchment.stats.RandomTerm;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
+import parchment.stats.mixed.ShareIntervals;
 
 /**
  * Counts how often the intervals of variance shares hold the true share, in invented years of lots, roast days within lots, and batches

@@ -26,5 +26,7 @@ class StatedNumbersTest {
         assertEquals(10, Usual.SLIP);
         assertTrue(PAGE.says("by at least half of the seconds that the usual rate of rise makes of it"));
         assertEquals(0.5, Usual.ABOUT_AS_MUCH);
+        assertTrue(PAGE.says("variance is inflated more than tenfold by the others"));
+        assertEquals(10, YearModel.TOO_ALIKE);
     }
 }

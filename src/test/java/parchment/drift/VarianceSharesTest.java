@@ -30,6 +30,7 @@ import parchment.logbook.LogbookContents;
 import parchment.logbook.LogbookException;
 import parchment.quantity.Mass;
 import parchment.stats.Interval;
+import parchment.stats.mixed.ShareIntervals;
 
 /** Holds shares of variance against a worked example: what is a lot here is a batch of an intermediate product there. */
 class VarianceSharesTest {

@@ -26,7 +26,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Upkeep;
 import parchment.quantity.Unit;
-import parchment.stats.process.Signal;
+import parchment.stats.series.Signal;
 
 class WatchTest {
     /** Without trend or resemblance to speak of: correlation of neighbours 0.05 over twenty. */

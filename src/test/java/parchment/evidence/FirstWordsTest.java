@@ -172,6 +172,18 @@ class FirstWordsTest {
                 VerdictRules.Why.NO_GAIN,
                 "In 100 logbooks without any true difference, luck shows as much 7 times, but days kept aside were not foretold.");
         sure(
+                VerdictRules.Why.STEPS_SAY_ANOTHER_SIZE,
+                "In 100 logbooks without any true difference, luck shows as much 7 times, but the few steps of the scores leave its size open.");
+        sure(
+                VerdictRules.Why.STEPS_NOT_FITTED,
+                "In 100 logbooks without any true difference, luck shows as much 7 times, but the few steps of the scores allow no second look.");
+        sure(
+                VerdictRules.Why.STEPS_SHOW_NOTHING,
+                "The scores come in few steps, and counted only as lower or higher they do not show a difference.");
+        sure(
+                VerdictRules.Why.STEPS_LEAVE_ROOM,
+                "The scores come in few steps, and counted only as lower or higher they leave room for 0.50 points.");
+        sure(
                 VerdictRules.Why.ALL_HOLDS,
                 "In 100 logbooks without any true difference, luck shows as much 7 times, and the cups were blind.");
         sure(
@@ -246,6 +258,12 @@ class FirstWordsTest {
         next(
                 VerdictRules.Why.OPEN,
                 "About 14 more batches on 5 roast days would tell, half near 388 °F and half near 402 °F.");
+        next(
+                VerdictRules.Why.STEPS_SHOW_NOTHING,
+                "Score further batches in finer steps, with room left at both ends of the scale, then ask again.");
+        next(
+                VerdictRules.Why.STEPS_LEAVE_ROOM,
+                "Score further batches in finer steps, with room left at both ends of the scale, then ask again.");
         next = new NextBatches(1, 1, 197.6, 206.0, 0.5, NextBatches.Kind.AFRESH);
         next(
                 VerdictRules.Why.TOO_FEW_DAYS_LEFT,

@@ -13,9 +13,9 @@ import parchment.feature.Features;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.stats.Estimate;
-import parchment.stats.MixedDesign;
-import parchment.stats.OrdinalMixedModel;
-import parchment.stats.RandomTerm;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
+import parchment.stats.ordinal.OrdinalMixedModel;
 
 /**
  * Real scores of real food, from a folder to the answer, beside what R fits to the same tables.

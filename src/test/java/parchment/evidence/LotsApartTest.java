@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.stats.FTest;
+import parchment.stats.mixed.FTest;
 
 /** Holds that no lot moves the answer of the others without a word, from built numbers and through the front door. */
 class LotsApartTest {

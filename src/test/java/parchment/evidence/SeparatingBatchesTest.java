@@ -19,6 +19,7 @@ import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
+import parchment.stats.linear.Matrices;
 
 /** Words of the batches that would tell, one built record for each outcome; and the search in batches of every mixture, where all is known. */
 @Tag("says")

@@ -18,8 +18,6 @@ class VerdictRulesTest {
     private static final String SMALL =
             "no two places of the tried range differ by as much as 0.50 points, the smallest difference that matters";
 
-    private static final ScoreSteps STEPS = new ScoreSteps(240, 4, 0.98, 0.02, 0.1, 5, 8);
-
     /** Scores in many steps: nothing is asked a second time. */
     static final OrdinalCheck MANY_STEPS = new OrdinalCheck(
             OrdinalCheck.State.NOT_ASKED,
@@ -314,6 +312,102 @@ class VerdictRulesTest {
         decides(open, VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS);
         open.slope = atChance(0.001);
         decides(open, VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS);
+    }
+
+    private static final Slope CLEAR = new Slope(0.8, 0.2, 30);
+
+    private static final Slope UNCLEAR = new Slope(0.1, 0.2, 30);
+
+    private static final Slope BENT = new Slope(-0.02, 0.005, 30);
+
+    private static final String NOT_BY_STEPS =
+            "the scores come in few steps, and taken as steps in their order they do not show what they show as numbers, so it is no finding";
+
+    @Test
+    void aFindingThatTheStepsShowTooStaysWhatItIs() {
+        Row row = new Row();
+        row.ordinal = OrdinalCheckTest.check(CLEAR, CLEAR);
+        assertEquals(Verdict.STRONG, row.judged().verdict());
+        decides(row, VerdictRules.Why.ALL_HOLDS);
+    }
+
+    @Test
+    void aFindingThatTheStepsDoNotShowIsNone() {
+        Row row = new Row();
+        row.ordinal = OrdinalCheckTest.check(CLEAR, UNCLEAR);
+        says(row, Verdict.CANNOT_TELL, NOT_BY_STEPS, "among batches whose target was drawn by chance, " + SLOPE_SEEN);
+        decides(row, VerdictRules.Why.STEPS_SHOW_NOTHING);
+        row.planned = Findings.Planned.NOT_BY_CHANCE;
+        says(row, Verdict.CANNOT_TELL, NOT_BY_STEPS, SLOPE_SEEN);
+        row.ordinal = OrdinalCheckTest.check(CLEAR, new Slope(-0.8, 0.2, 30));
+        says(row, Verdict.CANNOT_TELL, NOT_BY_STEPS, SLOPE_SEEN);
+    }
+
+    @Test
+    void aBendThatTheStepsDoNotShowIsNoFindingUnlessASlopeIsSeenToo() {
+        Row row = new Row();
+        row.planned = Findings.Planned.NOT_BY_CHANCE;
+        row.bend = atChance(0.001);
+        row.ordinal = OrdinalCheckTest.check(CLEAR, CLEAR, BENT, new Slope(0, 0.02, 30));
+        says(
+                row,
+                Verdict.SUGGESTIVE,
+                SLOPE_SEEN,
+                NO_CHANCE,
+                "the scores come in few steps, and taken as steps in their order they show the difference but no bend");
+        row.slope = atChance(0.5);
+        says(row, Verdict.CANNOT_TELL, NOT_BY_STEPS, BEND_SEEN);
+        row.ordinal = OrdinalCheckTest.check(CLEAR, CLEAR, BENT, new Slope(-0.06, 0.02, 30));
+        assertEquals(Verdict.SUGGESTIVE, row.judged().verdict());
+    }
+
+    @Test
+    void anotherSizeByStepsOrNoModelOfThemKeepsAFindingFromBeingStrong() {
+        Row row = new Row();
+        row.ordinal = OrdinalCheckTest.check(CLEAR, new Slope(0.4, 0.2, 30));
+        missing(
+                row,
+                "the scores come in few steps, and taken as steps in their order they show the difference but another size of it");
+        decides(row, VerdictRules.Why.STEPS_SAY_ANOTHER_SIZE);
+        row.ordinal = new OrdinalCheck(
+                OrdinalCheck.State.NOT_FITTED,
+                new ScoreSteps(240, 4, 0.98, 0.02, 0.1, 5, 8),
+                CLEAR,
+                Slope.MISSING,
+                Slope.MISSING,
+                Slope.MISSING);
+        missing(
+                row,
+                "the scores come in few steps, and no model of steps in their order could be fitted to hold the answer against");
+        decides(row, VerdictRules.Why.STEPS_NOT_FITTED);
+    }
+
+    @Test
+    void thatNoDifferenceMattersMustHoldByStepsToo() {
+        Row row = new Row();
+        row.slope = atChance(0.5);
+        row.told = new Interval(-0.05, 0.15, 0.90);
+        row.difference = new Interval(-0.1, 0.2, 0.90);
+        row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.235, 30));
+        assertEquals(Verdict.NOTHING_SEEN, row.judged().verdict());
+        String room = "the scores come in few steps, and taken as steps in their order they leave room for a difference of 0.50 points,"
+                + " the smallest that matters, where taken as numbers they leave none";
+        row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.236, 30));
+        says(row, Verdict.CANNOT_TELL, room);
+        decides(row, VerdictRules.Why.STEPS_LEAVE_ROOM);
+        row.slope = atChance(0.001);
+        says(row, Verdict.CANNOT_TELL, room);
+        row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.235, 30));
+        assertEquals(Verdict.TOO_SMALL, row.judged().verdict());
+    }
+
+    @Test
+    void stepsNeverMakeAnAnswerBolder() {
+        Row row = new Row();
+        row.slope = atChance(0.0401);
+        row.ordinal = OrdinalCheckTest.check(UNCLEAR, CLEAR);
+        assertEquals(Verdict.CANNOT_TELL, row.judged().verdict());
+        decides(row, VerdictRules.Why.NOT_RARE_ENOUGH);
     }
 
     @Test

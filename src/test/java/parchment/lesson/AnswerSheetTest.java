@@ -146,6 +146,7 @@ class AnswerSheetTest {
     @Test
     void countsInASentence() {
         assertEquals("4 answers, 1 of them right, 2 claims", new AnswerSheet(ALL).toString());
+        assertEquals("1 answer, 1 of them right, 0 claims", new AnswerSheet(ALL.subList(0, 1)).toString());
         assertEquals("1 answer, 0 of them right, 1 claim", new AnswerSheet(ALL.subList(2, 3)).toString());
         assertEquals("0 answers, 0 of them right, 0 claims", new AnswerSheet(List.of()).toString());
     }

@@ -36,9 +36,9 @@ class SheetReaderTest {
             delimiter = '|',
             value = {
                 "1|9|10000|",
-                "0|9|1|'lesson' is expected to be a whole number from 1 to 9, but is '0'.",
-                "10|9|1|'lesson' is expected to be a whole number from 1 to 9, but is '10'.",
-                "9|9|1|",
+                "0|9|1|'lesson' is expected to be a whole number from 1 to LAST, but is '0'.",
+                "AFTER|9|1|'lesson' is expected to be a whole number from 1 to LAST, but is 'AFTER'.",
+                "LAST|9|1|",
                 "9|9|0|'tries' is expected to be a whole number from 1 to 10,000, but is '0'.",
                 "9|9|10001|'tries' is expected to be a whole number from 1 to 10,000, but is '10001'.",
                 "9|9|-2147483648|'tries' is expected to be a whole number from 1 to 10,000, but is '-2147483648'.",
@@ -46,11 +46,17 @@ class SheetReaderTest {
                 "9|9.5|1|'seed' is expected to be a whole number, but is '9.5'.",
             })
     void countsStayWithinTheirBounds(String lesson, String seed, String tries, String refused) throws IOException {
-        String row = lesson + ",ann," + seed + ",,celsius,q," + tries + ",no,x,,,\n";
+        String last = Integer.toString(Course.size());
+        String after = Integer.toString(Course.size() + 1);
+        String row = lesson.replace("LAST", last).replace("AFTER", after) + ",ann," + seed + ",,celsius,q," + tries
+                + ",no,x,,,\n";
         if (refused == null) {
             assertEquals(Integer.parseInt(tries), read(row).get(0).tries());
         } else {
-            assertEquals("a.csv, line 2, cannot be read: " + refused, refusal(row));
+            assertEquals(
+                    "a.csv, line 2, cannot be read: "
+                            + refused.replace("LAST", last).replace("AFTER", after),
+                    refusal(row));
         }
     }
 

@@ -21,7 +21,7 @@ import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
-import parchment.stats.Autocovariance;
+import parchment.stats.local.Autocovariance;
 
 /** A record on each side of each rule by which the marks of a batch are put together. */
 class MarkFinderTest {

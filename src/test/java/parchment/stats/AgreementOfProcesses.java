@@ -5,6 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import parchment.stats.linear.Checks;
+import parchment.stats.regression.GaussianProcess;
+import parchment.stats.regression.ProcessShape;
 
 /** Gaussian processes beside scikit-learn. */
 final class AgreementOfProcesses {

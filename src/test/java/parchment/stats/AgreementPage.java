@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import parchment.stats.mixed.AgreementOfMixedModels;
+import parchment.stats.mixed.AgreementOfNist;
 
 /** Writes docs/measurements/agreement.md: our numbers beside published and outside ones. Takes the page's path. */
 final class AgreementPage {

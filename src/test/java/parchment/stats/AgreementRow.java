@@ -13,10 +13,10 @@ import java.util.Locale;
  * @param digits digits in common of that number, 15 at most
  * @param least digits that the tests hold
  */
-record AgreementRow(String what, String source, int count, double ours, double theirs, double digits, double least) {
+public record AgreementRow(String what, String source, int count, double ours, double theirs, double digits, double least) {
 
     /** Collects pairs and keeps the worst. */
-    static final class Collector {
+    public static final class Collector {
         private final String what;
         private final String source;
         private final double least;
@@ -33,7 +33,7 @@ record AgreementRow(String what, String source, int count, double ours, double t
             this.scale = scale;
         }
 
-        Collector add(double our, double their) {
+        public Collector add(double our, double their) {
             double error = Math.abs(our - their) / Math.max(Math.abs(their), scale);
             double found = Double.isNaN(error) ? -1 : error == 0 ? 15 : Math.min(15, -Math.log10(error));
             if (found < digits) {
@@ -45,17 +45,17 @@ record AgreementRow(String what, String source, int count, double ours, double t
             return this;
         }
 
-        AgreementRow row() {
+        public AgreementRow row() {
             return new AgreementRow(what, source, count, ours, theirs, count == 0 ? -1 : digits, least);
         }
     }
 
     /** Starts a line whose digits are counted relative to each number, or to the scale where the number is smaller than that. */
-    static Collector collect(String what, String source, double least, double scale) {
+    public static Collector collect(String what, String source, double least, double scale) {
         return new Collector(what, source, least, scale);
     }
 
-    static AgreementRow of(String what, String source, double least, double ours, double theirs) {
+    public static AgreementRow of(String what, String source, double least, double ours, double theirs) {
         return collect(what, source, least, 0).add(ours, theirs).row();
     }
 

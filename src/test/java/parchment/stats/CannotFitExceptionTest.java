@@ -9,7 +9,19 @@ import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import parchment.stats.process.LevelChanges;
+import parchment.stats.local.Autocovariance;
+import parchment.stats.mixed.Likelihood;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.LinearModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.Prediction;
+import parchment.stats.mixed.RandomTerm;
+import parchment.stats.ordinal.OrdinalMixedModel;
+import parchment.stats.regression.ForestModel;
+import parchment.stats.regression.NonlinearModel;
+import parchment.stats.resample.GroupBootstrap;
+import parchment.stats.resample.GroupedFolds;
+import parchment.stats.series.LevelChanges;
 
 /** Data that are too few are told apart from arguments that are wrong. */
 class CannotFitExceptionTest {

@@ -10,6 +10,12 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.stats.linear.OrthonormalBasis;
+import parchment.stats.mixed.LinearMixedModel;
+import parchment.stats.mixed.LinearModel;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
+import parchment.stats.mixed.VarianceComponent;
 
 class EvidenceMeasuresTest {
 

@@ -17,14 +17,14 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 
 /** Reads the published data and numbers that lie beside the tests, each folder with its source, licence and tolerance. */
-final class ReferenceData {
+public final class ReferenceData {
     private final List<CSVRecord> rows;
 
     private ReferenceData(List<CSVRecord> rows) {
         this.rows = rows;
     }
 
-    static ReferenceData table(String path) {
+    public static ReferenceData table(String path) {
         CSVFormat format = CSVFormat.DEFAULT
                 .builder()
                 .setHeader()
@@ -38,7 +38,7 @@ final class ReferenceData {
         }
     }
 
-    static JsonObject expected(String source, String check) {
+    public static JsonObject expected(String source, String check) {
         try (Reader reader = open(source + "/expected.json")) {
             return JsonParser.parseReader(reader).getAsJsonObject().getAsJsonObject(check);
         } catch (IOException e) {
@@ -59,7 +59,7 @@ final class ReferenceData {
         }
     }
 
-    double[] numbers(String column) {
+    public double[] numbers(String column) {
         return rows.stream()
                 .mapToDouble(r -> r.get(column).isEmpty() || r.get(column).equals("NA")
                         ? Double.NaN
@@ -67,13 +67,13 @@ final class ReferenceData {
                 .toArray();
     }
 
-    List<String> words(String column) {
+    public List<String> words(String column) {
         List<String> words = new ArrayList<>();
         rows.forEach(r -> words.add(r.get(column).equals("NA") ? "" : r.get(column)));
         return words;
     }
 
-    static double[] numbers(JsonElement array) {
+    public static double[] numbers(JsonElement array) {
         double[] out = new double[array.getAsJsonArray().size()];
         for (int i = 0; i < out.length; i++) {
             out[i] = array.getAsJsonArray().get(i).getAsDouble();

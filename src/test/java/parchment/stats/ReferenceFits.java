@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Map;
 
 /** Numbers that a committed script printed as case, quantity, value. */
-final class ReferenceFits {
+public final class ReferenceFits {
     private final Map<String, Map<String, Double>> cases = new LinkedHashMap<>();
 
-    static ReferenceFits of(String script) {
+    public static ReferenceFits of(String script) {
         ReferenceFits fits = new ReferenceFits();
         ReferenceData data = ReferenceData.table("fits/" + script + ".csv");
         List<String> names = data.words("case");
@@ -22,7 +22,7 @@ final class ReferenceFits {
         return fits;
     }
 
-    double value(String name, String quantity) {
+    public double value(String name, String quantity) {
         Double value = all(name).get(quantity);
         if (value == null) {
             throw new IllegalStateException("No '" + quantity + "' of '" + name + "' among the reference fits");
@@ -30,7 +30,7 @@ final class ReferenceFits {
         return value;
     }
 
-    Map<String, Double> all(String name) {
+    public Map<String, Double> all(String name) {
         return cases.getOrDefault(name, Map.of());
     }
 }

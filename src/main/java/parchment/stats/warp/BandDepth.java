@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import parchment.stats.linear.Checks;
 
 /**
  * Ranks curves from the middle of a set outwards by their modified band depth.

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Interruption;
+import parchment.stats.linear.Checks;
 
 /**
  * Averages curves under dynamic time warping: the average whose summed squared warping distance to all curves cannot be lowered by

@@ -2,6 +2,7 @@ package parchment.stats.warp;
 
 import java.util.List;
 import java.util.Locale;
+import parchment.stats.linear.Checks;
 
 /** Holds curves on one grid with the label of the cluster (such as a day) that each was taken in; a cluster is the unit of chance. */
 public final class CurveGroup {
@@ -23,7 +24,7 @@ public final class CurveGroup {
     public static CurveGroup of(List<double[]> curves, List<String> clusters) {
         int points = curves.isEmpty() ? 0 : curves.get(0).length;
         Checks.sameGrid("A group of curves", 1, points, curves);
-        Checks.sameLength("A group of curves", "the labels", clusters.size(), "the curves", curves.size());
+        Checks.asManySamples("A group of curves", "the labels", clusters.size(), "the curves", curves.size());
         for (int i = 0; i < curves.size(); i++) {
             Checks.curve("A group of curves", "curve " + (i + 1), curves.get(i));
         }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.PriorityQueue;
 import parchment.display.Interruption;
+import parchment.stats.linear.Checks;
 
 /**
  * Finds the curves most like a given one among many, under dynamic time warping inside a band.
@@ -67,7 +68,7 @@ public final class CurveLibrary {
      */
     public List<Neighbour> nearest(double[] query, int count) {
         Checks.curve(JOB, "the query", query);
-        Checks.sameLength(JOB, "the query", query.length, "the curves of the library", points);
+        Checks.asManySamples(JOB, "the query", query.length, "the curves of the library", points);
         Checks.atLeast(1, "The number of nearest curves", count);
         Envelope aroundQuery = Envelope.of(query, radius);
         double[] bound = new double[curves.size()];

@@ -3,6 +3,7 @@ package parchment.stats.warp;
 import java.util.List;
 import java.util.stream.IntStream;
 import parchment.display.Progress;
+import parchment.stats.linear.Checks;
 
 /**
  * Pairs the samples of two curves so that the sum of their differences is least: dynamic time warping.

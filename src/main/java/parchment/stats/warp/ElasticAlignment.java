@@ -1,6 +1,7 @@
 package parchment.stats.warp;
 
 import java.util.List;
+import parchment.stats.linear.Checks;
 
 /**
  * Matches the clocks of curves by their square-root velocities sign(f') sqrt|f'|, under the Fisher-Rao metric.
@@ -113,8 +114,8 @@ public final class ElasticAlignment {
 
     private static void check(String what, double[] times, double[] values) {
         Checks.curve(JOB, what, values);
-        Checks.sameLength(JOB, "the instants", times.length, what, values.length);
-        Checks.increasing("The instants of " + what, times);
+        Checks.asManySamples(JOB, "the instants", times.length, what, values.length);
+        Checks.rising("The instants of " + what, times);
     }
 
     @Override

@@ -3,6 +3,7 @@ package parchment.stats.warp;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import parchment.stats.linear.Checks;
 
 /**
  * Sums up curves on one grid as a boxplot does numbers: the deepest curve, the band of the deeper half, fences, and the curves

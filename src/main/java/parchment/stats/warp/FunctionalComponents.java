@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.SingularValueDecomposition;
+import parchment.stats.linear.Checks;
 
 /**
  * Finds the shapes along which curves on one grid vary most: functional principal components.
@@ -89,7 +90,7 @@ public final class FunctionalComponents {
      */
     public static FunctionalComponents of(double[] grid, List<double[]> curves) {
         Checks.atLeast(2, "The number of grid points of functional components", grid.length);
-        Checks.increasing("The grid of functional components", grid);
+        Checks.rising("The grid of functional components", grid);
         Checks.sameGrid("Functional components", 2, grid.length, curves);
         for (int i = 0; i < curves.size(); i++) {
             Checks.curve("Functional components", "curve " + (i + 1), curves.get(i));

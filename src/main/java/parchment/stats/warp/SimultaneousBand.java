@@ -3,6 +3,7 @@ package parchment.stats.warp;
 import java.util.Arrays;
 import java.util.Locale;
 import org.hipparchus.distribution.continuous.TDistribution;
+import parchment.stats.linear.Checks;
 
 /**
  * Holds the difference of the mean curves of two groups, or the mean curve of one, with a band that is meant to hold the whole truth
@@ -79,7 +80,7 @@ public final class SimultaneousBand {
      */
     public static SimultaneousBand of(CurveGroup first, CurveGroup second, double level, int draws, long seed) {
         check(level, draws);
-        Checks.sameLength(
+        Checks.asManySamples(
                 "The difference of two groups of curves",
                 "the curves of the first",
                 first.points(),

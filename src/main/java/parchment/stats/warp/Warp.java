@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import parchment.stats.linear.Checks;
 
 /**
  * Maps one clock to another: strictly increasing on an interval, so that it can be turned round, and chained with another.
@@ -32,7 +33,7 @@ public final class Warp {
      */
     public static Warp identity(double from, double to) {
         double[] ends = {from, to};
-        Checks.increasing("The ends of a warp", ends);
+        Checks.rising("The ends of a warp", ends);
         return linear(ends, ends);
     }
 
@@ -61,13 +62,13 @@ public final class Warp {
     }
 
     private static void check(double[] from, double[] to) {
-        Checks.sameLength("A warp through landmarks", "the first clock", from.length, "the second clock", to.length);
+        Checks.asManySamples("A warp through landmarks", "the first clock", from.length, "the second clock", to.length);
         if (from.length < 2) {
             throw new IllegalArgumentException(
                     "A warp needs at least 2 landmarks, its two ends, but there are " + from.length + ".");
         }
-        Checks.increasing("Landmarks on the first clock", from);
-        Checks.increasing("Landmarks on the second clock", to);
+        Checks.rising("Landmarks on the first clock", from);
+        Checks.rising("Landmarks on the second clock", to);
     }
 
     /** Returns the start of the interval on the first clock. */

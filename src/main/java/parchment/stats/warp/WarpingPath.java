@@ -2,6 +2,7 @@ package parchment.stats.warp;
 
 import java.util.Arrays;
 import java.util.Locale;
+import parchment.stats.linear.Checks;
 
 /**
  * Holds the cheapest way to pair the samples of a query with those of a reference.
@@ -72,8 +73,8 @@ public final class WarpingPath {
      *     of one curve with a single sample of the other
      */
     public Warp warp(double[] queryTimes, double[] referenceTimes) {
-        Checks.increasing("The instants of the query", queryTimes);
-        Checks.increasing("The instants of the reference", referenceTimes);
+        Checks.rising("The instants of the query", queryTimes);
+        Checks.rising("The instants of the reference", referenceTimes);
         int last = query.length - 1;
         if (queryTimes.length <= query[last] || referenceTimes.length <= reference[last]) {
             throw new IllegalArgumentException("The path needs an instant for each of " + (query[last] + 1)

@@ -1,5 +1,7 @@
 package parchment.stats.warp;
 
+import parchment.stats.linear.Checks;
+
 /**
  * Says which pairs of samples a warping path may visit at all.
  *

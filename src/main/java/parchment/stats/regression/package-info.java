@@ -1,0 +1,8 @@
+/**
+ * Regressions that are not linear in their columns: nonlinear least squares, Gaussian processes, and a forest. They predict; no verdict about
+ * a cup rests on them.
+ */
+@NullMarked
+package parchment.stats.regression;
+
+import org.jspecify.annotations.NullMarked;
