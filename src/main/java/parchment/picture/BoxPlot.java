@@ -71,8 +71,13 @@ public final class BoxPlot implements Showable {
      * @throws UnsupportedOperationException if XChart is not on the class path
      */
     public static BoxPlot byMonth(Feature feature, Logbook logbook) {
-        return of(feature, logbook, MONTHS, Groups.Order.BY_NAME, batch -> batch.roastDay()
-                .map(day -> String.format(Locale.ROOT, "%d-%02d", day.getYear(), day.getMonthValue())));
+        return of(
+                feature,
+                logbook,
+                MONTHS,
+                Groups.Order.BY_NAME,
+                batch -> batch.roastDay()
+                        .map(day -> String.format(Locale.ROOT, "%d-%02d", day.getYear(), day.getMonthValue())));
     }
 
     /**
@@ -119,8 +124,11 @@ public final class BoxPlot implements Showable {
     }
 
     private Page page(String whereToBegin) {
-        int used = groups.drawn().stream().mapToInt(group -> group.numbers().size()).sum();
-        String title = Sentence.of(measure.name()) + " by " + what.one() + ", " + measure.rows().counted(used);
+        int used = groups.drawn().stream()
+                .mapToInt(group -> group.numbers().size())
+                .sum();
+        String title = Sentence.of(measure.name()) + " by " + what.one() + ", "
+                + measure.rows().counted(used);
         List<String> notes = new ArrayList<>(groups.notes());
         notes.add(measure.missing());
         notes.add(measure.note());
@@ -163,7 +171,12 @@ public final class BoxPlot implements Showable {
         List<Groups.Group> rows = groups.drawn();
         return Table.titled(Sentence.of(measure.label()))
                 .withText(what.one(), rows, Groups.Group::name)
-                .withNumber(measure.rows().many(), "", 0, rows, group -> group.numbers().size())
+                .withNumber(
+                        measure.rows().many(),
+                        "",
+                        0,
+                        rows,
+                        group -> group.numbers().size())
                 .withText("lowest", rows, group -> measure.print(group.quantile(0)))
                 .withText("a quarter below", rows, group -> measure.print(group.quantile(0.25)))
                 .withText("middle one", rows, group -> measure.print(group.quantile(0.5)))

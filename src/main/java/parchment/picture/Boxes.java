@@ -56,8 +56,14 @@ final class Boxes {
                 .setYAxisTickMarkSpacingHint(HEIGHT_OF_A_BOX / 2 + 4)
                 .setYAxisTickLabelsFormattingFunction(place -> name(groups, place, look));
         if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
-            double from = groups.stream().mapToDouble(group -> group.quantile(0)).min().orElse(0);
-            double to = groups.stream().mapToDouble(group -> group.quantile(1)).max().orElse(0);
+            double from = groups.stream()
+                    .mapToDouble(group -> group.quantile(0))
+                    .min()
+                    .orElse(0);
+            double to = groups.stream()
+                    .mapToDouble(group -> group.quantile(1))
+                    .max()
+                    .orElse(0);
             chart.getStyler().setXAxisTickLabelsFormattingFunction(Drawn.clock(measure, to - from, look));
         }
         Boxes boxes = new Boxes(chart, look);
@@ -84,7 +90,10 @@ final class Boxes {
         double low = group.quantile(0.25);
         double high = group.quantile(0.75);
         double reach = WHISKER * (high - low);
-        double first = group.numbers().stream().filter(x -> x >= low - reach).findFirst().orElse(low);
+        double first = group.numbers().stream()
+                .filter(x -> x >= low - reach)
+                .findFirst()
+                .orElse(low);
         double last = group.numbers().stream()
                 .filter(x -> x <= high + reach)
                 .reduce((a, b) -> b)
@@ -112,7 +121,8 @@ final class Boxes {
         line(place + " middle", List.of(middle, middle), List.of(place - HALF_A_BOX, place + HALF_A_BOX))
                 .setLineColor(Look.of(Colour.BLUE))
                 .setLineWidth(4);
-        List<Double> far = group.numbers().stream().filter(x -> x < first || x > last).toList();
+        List<Double> far =
+                group.numbers().stream().filter(x -> x < first || x > last).toList();
         if (!far.isEmpty()) {
             XYSeries dots = chart.addSeries(
                     place + " far", far, far.stream().map(x -> place).toList());

@@ -78,12 +78,10 @@ final class Drawn implements Showable {
 
     private String png(Look look) {
         AxesChart<?, ?> painted = chart.apply(look);
-        BufferedImage picture =
-                new BufferedImage(
-                        SHARPNESS * painted.getWidth(), SHARPNESS * painted.getHeight(), BufferedImage.TYPE_INT_RGB);
+        BufferedImage picture = new BufferedImage(
+                SHARPNESS * painted.getWidth(), SHARPNESS * painted.getHeight(), BufferedImage.TYPE_INT_RGB);
         Graphics2D graphics = picture.createGraphics();
-        graphics.setRenderingHint(
-                RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        graphics.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         graphics.scale(SHARPNESS, SHARPNESS);
         painted.paint(graphics, painted.getWidth(), painted.getHeight());
         graphics.dispose();
@@ -124,7 +122,8 @@ final class Drawn implements Showable {
     private String forEveryPage() {
         return "<picture>" + source(Look.NARROW_DARK, "(max-width:560px) and (prefers-color-scheme:dark)")
                 + source(Look.NARROW, "(max-width:560px)") + source(Look.WIDE_DARK, "(prefers-color-scheme:dark)")
-                + "<img alt=\"" + Html.escape(words) + "\" style=\"max-width:100%;height:auto;width:" + Look.WIDE.width()
+                + "<img alt=\"" + Html.escape(words) + "\" style=\"max-width:100%;height:auto;width:"
+                + Look.WIDE.width()
                 + "px\" src=\"data:image/png;base64," + png(Look.WIDE) + "\"></picture>";
     }
 

@@ -23,7 +23,9 @@ record Grid(Bins across, Bins up, List<Integer> counts) {
         Bins up = Bins.of(second, mostUp);
         int[] counts = new int[across.count() * up.count()];
         for (int i = 0; i < first.values().size(); i++) {
-            counts[across.place(first.values().get(i)) * up.count() + up.place(second.values().get(i))]++;
+            counts[
+                    across.place(first.values().get(i)) * up.count()
+                            + up.place(second.values().get(i))]++;
         }
         return new Grid(across, up, Arrays.stream(counts).boxed().toList());
     }

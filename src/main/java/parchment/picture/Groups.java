@@ -59,11 +59,13 @@ record Groups(List<Group> drawn, List<String> notes) {
         }
         List<Group> large = byName.entrySet().stream()
                 .filter(entry -> entry.getValue().size() >= FEWEST)
-                .map(entry -> new Group(entry.getKey(), entry.getValue().stream().sorted().toList()))
+                .map(entry -> new Group(
+                        entry.getKey(), entry.getValue().stream().sorted().toList()))
                 .sorted(Comparator.comparingInt(group -> -group.numbers().size()))
                 .toList();
         // Of too many months the newest are wanted, of too many lots or machines the largest.
-        List<Group> byTheirName = large.stream().sorted(Comparator.comparing(Group::name)).toList();
+        List<Group> byTheirName =
+                large.stream().sorted(Comparator.comparing(Group::name)).toList();
         List<Group> drawn = order == Order.BY_NAME
                 ? byTheirName.subList(Math.max(0, byTheirName.size() - MOST), byTheirName.size())
                 : large.subList(0, Math.min(MOST, large.size()));
@@ -74,8 +76,8 @@ record Groups(List<Group> drawn, List<String> notes) {
                         rest(large.size() - drawn.size(), what, order),
                         inNone == 0
                                 ? ""
-                                : measure.rows().counted(inNone) + (inNone == 1 ? " names" : " name") + " no " + what.one()
-                                        + " and " + (inNone == 1 ? "is" : "are") + " not drawn."));
+                                : measure.rows().counted(inNone) + (inNone == 1 ? " names" : " name") + " no "
+                                        + what.one() + " and " + (inNone == 1 ? "is" : "are") + " not drawn."));
     }
 
     private static String small(Measure measure, Map<String, List<Double>> byName, Measure.Named what) {

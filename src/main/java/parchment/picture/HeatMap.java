@@ -59,11 +59,11 @@ public final class HeatMap implements Showable {
         Measure first = Measure.of(across, logbook);
         Measure second = Measure.of(up, logbook);
         List<Integer> both = IntStream.range(0, first.values().size())
-                .filter(i -> Double.isFinite(first.values().get(i)) && Double.isFinite(second.values().get(i)))
+                .filter(i -> Double.isFinite(first.values().get(i))
+                        && Double.isFinite(second.values().get(i)))
                 .boxed()
                 .toList();
-        return new HeatMap(
-                first.only(both), second.only(both), missing(first, second, both.size(), logbook));
+        return new HeatMap(first.only(both), second.only(both), missing(first, second, both.size(), logbook));
     }
 
     private static String missing(Measure first, Measure second, int both, Logbook logbook) {
@@ -86,7 +86,8 @@ public final class HeatMap implements Showable {
 
     private Page page(String missing) {
         double[] first = across.values().present();
-        String title = Sentence.of(across.name()) + " and " + up.name() + " of " + across.rows().counted(first.length);
+        String title = Sentence.of(across.name()) + " and " + up.name() + " of "
+                + across.rows().counted(first.length);
         List<String> notes = List.of(missing, across.note().isEmpty() ? up.note() : across.note());
         if (first.length == 0) {
             return Page.ofNothing(title, "There is nothing to draw: no batch has both.", notes);
@@ -98,7 +99,8 @@ public final class HeatMap implements Showable {
                             + up.printWithUnit(up.values().get(0)) + "; a map needs at least two batches.",
                     notes);
         }
-        Optional<Measure> same = across.isAllTheSame() ? Optional.of(across) : up.isAllTheSame() ? Optional.of(up) : Optional.empty();
+        Optional<Measure> same =
+                across.isAllTheSame() ? Optional.of(across) : up.isAllTheSame() ? Optional.of(up) : Optional.empty();
         if (same.isPresent()) {
             return Page.ofNothing(
                     title,
@@ -120,7 +122,8 @@ public final class HeatMap implements Showable {
     private Table behind(Grid grid) {
         List<String> columns = grid.across().names(across);
         List<String> names = grid.up().names(up);
-        List<Integer> rows = new ArrayList<>(IntStream.range(0, grid.up().count()).boxed().toList());
+        List<Integer> rows =
+                new ArrayList<>(IntStream.range(0, grid.up().count()).boxed().toList());
         java.util.Collections.reverse(rows);
         Table table = Table.titled(Sentence.of(across.rows().many()) + " by " + across.label() + " and " + up.label())
                 .withText(up.label(), rows, names::get);
@@ -146,7 +149,10 @@ public final class HeatMap implements Showable {
     private HeatMapChart chart(Look look) {
         Grid grid = Grid.of(across, up, look.isNarrow() ? MOST_ACROSS_NARROW : MOST_ACROSS, MOST_UP);
         HeatMapChart chart = Drawn.styled(
-                new HeatMapChartBuilder().width(look.width()).height(look.height()).build(),
+                new HeatMapChartBuilder()
+                        .width(look.width())
+                        .height(look.height())
+                        .build(),
                 look,
                 across.label(),
                 up.label());
@@ -159,7 +165,10 @@ public final class HeatMap implements Showable {
                 .setValueFont(look.font())
                 .setValueFontColor(LETTERS)
                 .setHeatMapValueDecimalPattern("#,##0");
-        chart.getStyler().setPlotGridLinesVisible(false).setXAxisTickMarkSpacingHint(SPACE_OF_A_LABEL).setPlotContentSize(1);
+        chart.getStyler()
+                .setPlotGridLinesVisible(false)
+                .setXAxisTickMarkSpacingHint(SPACE_OF_A_LABEL)
+                .setPlotContentSize(1);
         List<Number[]> fields = new ArrayList<>();
         for (int i = 0; i < grid.across().count(); i++) {
             for (int j = 0; j < grid.up().count(); j++) {
@@ -168,7 +177,8 @@ public final class HeatMap implements Showable {
                 }
             }
         }
-        chart.addSeries(across.rows().many(), grid.across().names(across), grid.up().names(up), fields);
+        chart.addSeries(
+                across.rows().many(), grid.across().names(across), grid.up().names(up), fields);
         return chart;
     }
 

@@ -80,12 +80,18 @@ public final class Histogram implements Showable {
             return Page.ofNothing(
                     title, "All are the same, " + measure.printWithUnit(values[0]) + "; nothing is spread.", notes);
         }
-        String sentence = String.format(
-                Locale.ROOT,
-                "Half lie between %s and %s, the middle one at %s.",
-                measure.print(Robust.quantile(values, 0.25)),
-                measure.printWithUnit(Robust.quantile(values, 0.75)),
-                measure.printWithUnit(Robust.median(values)));
+        String sentence = values.length < Groups.FEWEST
+                ? String.format(
+                        Locale.ROOT,
+                        "They lie between %s and %s.",
+                        measure.print(Robust.quantile(values, 0)),
+                        measure.printWithUnit(Robust.quantile(values, 1)))
+                : String.format(
+                        Locale.ROOT,
+                        "Half lie between %s and %s, the middle one at %s.",
+                        measure.print(Robust.quantile(values, 0.25)),
+                        measure.printWithUnit(Robust.quantile(values, 0.75)),
+                        measure.printWithUnit(Robust.median(values)));
         return new Page(
                 title,
                 sentence,
@@ -97,7 +103,8 @@ public final class Histogram implements Showable {
     private Table behind(Bins bins, double[] values) {
         List<Integer> counts = bins.counts(values);
         List<String> names = bins.names(measure);
-        List<Integer> rows = java.util.stream.IntStream.range(0, bins.count()).boxed().toList();
+        List<Integer> rows =
+                java.util.stream.IntStream.range(0, bins.count()).boxed().toList();
         return Table.titled(Sentence.of(measure.label()))
                 .withText("from–to", rows, names::get)
                 .withNumber(measure.rows().many(), "", 0, rows, counts::get);
@@ -135,8 +142,8 @@ public final class Histogram implements Showable {
             chart.getStyler().setXAxisMin(bins.edge(0) - 0.5).setXAxisMax(bins.edge(bins.count()) + 0.5);
         }
         if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
-            chart.getStyler().setXAxisTickLabelsFormattingFunction(
-                    Drawn.clock(measure, bins.count() * bins.width(), look));
+            chart.getStyler()
+                    .setXAxisTickLabelsFormattingFunction(Drawn.clock(measure, bins.count() * bins.width(), look));
         }
         XYSeries series = chart.addSeries(measure.rows().many(), x, y);
         series.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.Area)

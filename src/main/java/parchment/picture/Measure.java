@@ -107,7 +107,10 @@ record Measure(String name, String symbol, Unit printed, Numbers values, Named r
         ProbePeriods periods = ProbePeriods.of(logbook);
         int earlier = 0;
         for (int i = 0; i < drawn.length; i++) {
-            earlier += Double.isFinite(drawn[i]) && !periods.isTodays(logbook.batches().get(i)) ? 1 : 0;
+            earlier += Double.isFinite(drawn[i])
+                            && !periods.isTodays(logbook.batches().get(i))
+                    ? 1
+                    : 0;
         }
         return earlier == 0
                 ? ""

@@ -33,7 +33,10 @@ final class MarkRows {
                 .number(
                         "bean temperature",
                         Unit.TEMPERATURE,
-                        row -> row.mark.beanTemperature().map(Temperature::celsius).orElse(Double.NaN))
+                        row -> row.mark
+                                .beanTemperature()
+                                .map(Temperature::celsius)
+                                .orElse(Double.NaN))
                 .step(
                         "standard error of the temperature",
                         Unit.TEMPERATURE_STEP,

@@ -252,8 +252,7 @@ final class ShowableExamples {
         ROOTS.put("Panels", logbook -> Panels.stacked("<b>", List.of(plot())));
         ROOTS.put("Histogram", logbook -> Histogram.of(Features.dropTemperature(), logbook));
         ROOTS.put("BoxPlot", logbook -> BoxPlot.byLot(Features.dropTemperature(), logbook));
-        ROOTS.put(
-                "HeatMap", logbook -> HeatMap.of(Features.dropTemperature(), Features.developmentTime(), logbook));
+        ROOTS.put("HeatMap", logbook -> HeatMap.of(Features.dropTemperature(), Features.developmentTime(), logbook));
         ROOTS.put("RoastPlan", logbook -> RoastPlan.of("lot,drop temperature [°C]\nStone Bridge,201\n", "plan.csv"));
         ROOTS.put(
                 "VirtualLogbook",

@@ -14,8 +14,7 @@ import parchment.quantity.Unit;
 
 class BinsTest {
     private static Measure measure(Measure.Clock clock, double... values) {
-        return new Measure(
-                "drop", "", Unit.labelled(""), new Measure.Numbers(values), Measure.Named.ROWS, clock, "");
+        return new Measure("drop", "", Unit.labelled(""), new Measure.Numbers(values), Measure.Named.ROWS, clock, "");
     }
 
     private static Measure numbers(double... values) {
@@ -54,18 +53,20 @@ class BinsTest {
 
     @Test
     void haveBordersAsAClockHasThem() {
-        double[] minutes = IntStream.range(0, 64).mapToDouble(i -> (90 + i) / 60.0).toArray();
+        double[] minutes =
+                IntStream.range(0, 64).mapToDouble(i -> (90 + i) / 60.0).toArray();
         Bins bins = Bins.of(measure(Measure.Clock.MINUTES_AND_SECONDS, minutes), 40);
         // Half of 64 evenly spread seconds is 31.5 wide: 2 * 31.5 / 4 = 15.75 s, and the next on a clock is 30.
         assertEquals(0.5, bins.width(), 1e-12);
         assertEquals(
-                List.of("1:30–2:00", "2:00–2:30", "2:30–3:00"),
-                bins.names(measure(Measure.Clock.MINUTES_AND_SECONDS)));
+                List.of("1:30–2:00", "2:00–2:30", "2:30–3:00"), bins.names(measure(Measure.Clock.MINUTES_AND_SECONDS)));
     }
 
     @Test
     void areNoMoreThanThereIsRoomFor() {
-        double[] values = IntStream.range(0, 1000).mapToDouble(i -> i == 999 ? 1e6 : i * 0.01).toArray();
+        double[] values = IntStream.range(0, 1000)
+                .mapToDouble(i -> i == 999 ? 1e6 : i * 0.01)
+                .toArray();
         Bins bins = Bins.of(numbers(values), 40);
         assertTrue(bins.count() <= 40 && bins.count() > 10, bins.toString());
     }
@@ -80,11 +81,14 @@ class BinsTest {
     void holdEveryNumberOnce(RepetitionInfo run) {
         Random random = new Random(run.getCurrentRepetition());
         double scale = Math.pow(10, random.nextInt(8) - 3);
-        double[] values = random.doubles(2 + random.nextInt(200)).map(x -> (x - 0.3) * scale).toArray();
+        double[] values = random.doubles(2 + random.nextInt(200))
+                .map(x -> (x - 0.3) * scale)
+                .toArray();
         int most = 5 + random.nextInt(36);
         Bins bins = Bins.of(numbers(values), most);
         assertEquals(
-                values.length, bins.counts(values).stream().mapToInt(count -> count).sum());
+                values.length,
+                bins.counts(values).stream().mapToInt(count -> count).sum());
         assertTrue(bins.count() <= most, bins.toString());
         for (double value : values) {
             int place = bins.place(value);

@@ -45,12 +45,14 @@ class PicturesTest {
         List<Batch> batches = new ArrayList<>();
         for (double mass : kilograms) {
             Batch.Builder batch = Batch.named("b" + batches.size())
-                    .roastedAt(OffsetDateTime.of(2026, 1, 5, 8, 0, 0, 0, ZoneOffset.UTC).plusDays(batches.size()))
+                    .roastedAt(OffsetDateTime.of(2026, 1, 5, 8, 0, 0, 0, ZoneOffset.UTC)
+                            .plusDays(batches.size()))
                     .lot("North");
             batches.add(
                     Double.isNaN(mass)
                             ? batch.build()
-                            : batch.conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(mass))).build());
+                            : batch.conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(mass)))
+                                    .build());
         }
         return Logbook.of(LogbookContents.ofBatches("Masses", batches));
     }
@@ -71,7 +73,8 @@ class PicturesTest {
         assertEquals(
                 "Green mass and batch of the day of 10 batches. The batch of the day of all is the same, 1; a map needs two that"
                         + " differ.",
-                HeatMap.of(Features.greenMass(), Features.batchOfTheDay(), massesOf(TEN)).text());
+                HeatMap.of(Features.greenMass(), Features.batchOfTheDay(), massesOf(TEN))
+                        .text());
     }
 
     @Test
@@ -81,7 +84,8 @@ class PicturesTest {
                 Histogram.of(Features.greenMass(), massesOf()).text());
         assertEquals(
                 "Green mass of 0 batches. There is nothing to draw. 2 of 2 batches have no green mass and are not counted.",
-                Histogram.of(Features.greenMass(), massesOf(Double.NaN, Double.NaN)).text());
+                Histogram.of(Features.greenMass(), massesOf(Double.NaN, Double.NaN))
+                        .text());
         assertEquals(
                 "Green mass of 1 batch. It is 2.500 kg; a histogram needs at least two.",
                 Histogram.of(Features.greenMass(), massesOf(2.5)).text());
@@ -93,15 +97,18 @@ class PicturesTest {
                         + " batches has no box (4 batches).",
                 BoxPlot.byLot(Features.greenMass(), massesOf(2, 2.1, 2.2, 2.3)).text());
         assertEquals(
-                "Green mass by month, 0 batches. There is nothing to draw: no month has 5 batches with a number. " + EmptyLogbook.WORDS,
+                "Green mass by month, 0 batches. There is nothing to draw: no month has 5 batches with a number. "
+                        + EmptyLogbook.WORDS,
                 BoxPlot.byMonth(Features.greenMass(), massesOf()).text());
         assertEquals(
                 "Green mass and drop time of 0 batches. There is nothing to draw: no batch has both. 2 of 2 batches have no green mass or no"
                         + " drop time and are not counted.",
-                HeatMap.of(Features.greenMass(), Features.dropTime(), massesOf(2, 3)).text());
+                HeatMap.of(Features.greenMass(), Features.dropTime(), massesOf(2, 3))
+                        .text());
         assertEquals(
                 "Green mass and batch of the day of 1 batch. They are 2.000 kg and 1; a map needs at least two batches.",
-                HeatMap.of(Features.greenMass(), Features.batchOfTheDay(), massesOf(2)).text());
+                HeatMap.of(Features.greenMass(), Features.batchOfTheDay(), massesOf(2))
+                        .text());
         Histogram nothing = Histogram.of(Features.greenMass(), massesOf());
         assertFalse(nothing.html().orElseThrow().contains("<img"));
         assertTrue(nothing.otherForms().isEmpty());
@@ -150,23 +157,25 @@ class PicturesTest {
         numbers.add(1.0);
         groups.add("");
         BoxPlot plot = BoxPlot.of("price [euro]", numbers, groups);
-        assertTrue(plot.text().startsWith("Price by group, 150 rows. The middle one of g07 is lowest, 7.30 euro,"), plot.text());
+        assertTrue(
+                plot.text().startsWith("Price by group, 150 rows. The middle one of g07 is lowest, 7.30 euro,"),
+                plot.text());
         assertTrue(plot.text().contains("There is room for 12 boxes; 2 smaller groups are not drawn."), plot.text());
         assertTrue(plot.text().contains("1 row names no group and is not drawn."), plot.text());
         Measure measure = Measure.of("price", numbers);
         Groups byName = Groups.of(measure, groups, new Measure.Named("month", "months"), Groups.Order.BY_NAME);
         assertEquals("g07", byName.drawn().get(0).name());
         assertEquals("g18", byName.drawn().get(11).name());
-        assertTrue(byName.notes().contains("There is room for 12 boxes; 2 earlier months are not drawn."), byName.toString());
+        assertTrue(
+                byName.notes().contains("There is room for 12 boxes; 2 earlier months are not drawn."),
+                byName.toString());
     }
 
     @Test
     void refuseGroupsThatAreNotOfTheNumbers() {
         assertEquals(
                 "Boxes need the group of each number: there are 2 numbers and 1 groups. Take both from the same table.",
-                assertThrows(
-                                IllegalArgumentException.class,
-                                () -> BoxPlot.of("price", List.of(1.0, 2.0), List.of("a")))
+                assertThrows(IllegalArgumentException.class, () -> BoxPlot.of("price", List.of(1.0, 2.0), List.of("a")))
                         .getMessage());
     }
 
@@ -175,7 +184,8 @@ class PicturesTest {
         double[] drops = Arrays.stream(BatchTable.of(HARBOUR).values(Features.dropTemperature()))
                 .filter(Double::isFinite)
                 .toArray();
-        XYSeries series = Histogram.of(Features.dropTemperature(), HARBOUR).chart().getSeries("batches");
+        XYSeries series =
+                Histogram.of(Features.dropTemperature(), HARBOUR).chart().getSeries("batches");
         double area = IntStream.range(0, series.getYData().length)
                 .filter(i -> i % 4 == 1)
                 .mapToDouble(i -> series.getYData()[i])
@@ -184,15 +194,17 @@ class PicturesTest {
         Measure first = Measure.of(Features.dropTemperature(), HARBOUR);
         Measure second = Measure.of(Features.developmentTime(), HARBOUR);
         List<Integer> both = IntStream.range(0, first.values().size())
-                .filter(i -> Double.isFinite(first.values().get(i)) && Double.isFinite(second.values().get(i)))
+                .filter(i -> Double.isFinite(first.values().get(i))
+                        && Double.isFinite(second.values().get(i)))
                 .boxed()
                 .toList();
         Grid grid = Grid.of(first.only(both), second.only(both), 9, 10);
-        assertEquals(both.size(), grid.counts().stream().mapToInt(count -> count).sum());
+        assertEquals(
+                both.size(), grid.counts().stream().mapToInt(count -> count).sum());
         assertTrue(HeatMap.of(Features.dropTemperature(), Features.developmentTime(), HARBOUR)
                 .text()
-                .startsWith("Drop temperature and development time of " + both.size() + " batches. The fullest field holds "
-                        + grid.most() + ": drop temperature (°C) "));
+                .startsWith("Drop temperature and development time of " + both.size()
+                        + " batches. The fullest field holds " + grid.most() + ": drop temperature (°C) "));
     }
 
     @Test
@@ -214,7 +226,10 @@ class PicturesTest {
     @Test
     void sayThatAnEarlierProbeReadSomeOfThem() {
         String words = Histogram.of(Features.dropTemperature(), HARBOUR).text();
-        assertTrue(words.contains(" batches were read by an earlier probe, which may read otherwise; all are drawn as they were logged."), words);
+        assertTrue(
+                words.contains(
+                        " batches were read by an earlier probe, which may read otherwise; all are drawn as they were logged."),
+                words);
         assertFalse(Histogram.of(Features.developmentTime(), HARBOUR).text().contains("earlier probe"));
     }
 
@@ -235,13 +250,18 @@ class PicturesTest {
                     pictures.stream().map(BufferedImage::getWidth).toList());
             assertEquals(
                     List.of(new Color(0x15181c), Color.WHITE, new Color(0x15181c), Color.WHITE),
-                    pictures.stream().map(picture -> new Color(picture.getRGB(1, 1))).toList());
+                    pictures.stream()
+                            .map(picture -> new Color(picture.getRGB(1, 1)))
+                            .toList());
             for (BufferedImage picture : pictures) {
                 assertTrue(colours(picture) > 20, "something is drawn");
             }
             assertTrue(html.contains("alt=\""), html.substring(0, 200));
             assertTrue(html.contains("The numbers behind it"));
-            assertEquals(1600, decoded(Objects.requireNonNull(shown.otherForms().get("image/png"))).getWidth());
+            assertEquals(
+                    1600,
+                    decoded(Objects.requireNonNull(shown.otherForms().get("image/png")))
+                            .getWidth());
         }
     }
 
@@ -287,12 +307,20 @@ class PicturesTest {
     @Test
     void drawNumbersOfTheReadersOwn() {
         assertEquals(
-                "Price of 3 rows. Half lie between 1.50 and 3.00 euro, the middle one at 2.00 euro. 1 of 4 rows has no price and is not"
+                "Price of 3 rows. They lie between 1.00 and 4.00 euro. 1 of 4 rows has no price and is not"
                         + " counted.",
                 Histogram.of("price [euro]", List.of(1, 2.0, Double.NaN, 4L)).text());
         List<Double> withNull = new ArrayList<>(List.of(1.0, 2.0));
         withNull.add(null);
         assertTrue(Histogram.of("price", withNull).text().contains("1 of 3 rows has no price"));
-        assertEquals("X of 0 rows. There is nothing to draw.", Histogram.of("x", Collections.emptyList()).text());
+        assertEquals(
+                "Price of 4 rows. They lie between 1.00 and 4.00.",
+                Histogram.of("price", List.of(1, 2, 3, 4)).text());
+        assertEquals(
+                "Price of 5 rows. Half lie between 2.00 and 4.00, the middle one at 3.00.",
+                Histogram.of("price", List.of(1, 2, 3, 4, 5)).text());
+        assertEquals(
+                "X of 0 rows. There is nothing to draw.",
+                Histogram.of("x", Collections.emptyList()).text());
     }
 }

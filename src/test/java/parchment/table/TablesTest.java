@@ -58,9 +58,16 @@ class TablesTest {
         return Logbook.of(LogbookContents.ofBatches(
                         "Harbour",
                         List.of(
-                                batch("1").extra("sacks", "3").extra("weather", "rain").build(),
-                                batch("2").extra("sacks", "").extra("weather", "7").build(),
-                                Batch.named("3").build())).toBuilder()
+                                batch("1")
+                                        .extra("sacks", "3")
+                                        .extra("weather", "rain")
+                                        .build(),
+                                batch("2")
+                                        .extra("sacks", "")
+                                        .extra("weather", "7")
+                                        .build(),
+                                Batch.named("3").build()))
+                .toBuilder()
                 .zone(ZoneId.of("Europe/Athens"))
                 .massUnit(MassUnit.POUND)
                 .lots(List.of(new Lot(
@@ -82,7 +89,14 @@ class TablesTest {
                         cup("2", OptionalInt.empty(), Map.of("acidity", 4.25))))
                 .cuppings(List.of(new Cupping("Friday", Cupping.Said.YES, Cupping.Said.NOT_WRITTEN, Map.of())))
                 .problems(new Problems(List.of(
-                        new Problem("batches.csv", 3, "drop", "12:99", "minutes and seconds", "value treated as missing", "2"),
+                        new Problem(
+                                "batches.csv",
+                                3,
+                                "drop",
+                                "12:99",
+                                "minutes and seconds",
+                                "value treated as missing",
+                                "2"),
                         new Problem("notes.txt", 0, "", "no table", "a table", "file left out"))))
                 .build());
     }
@@ -137,7 +151,9 @@ class TablesTest {
     @Test
     void keepsEveryDigitAndPrintsAsManyAsAPageDoes() {
         Table table = Tables.batches(written(), Features.greenMass(), Features.massLoss());
-        assertEquals(MassUnit.POUND.fromKilograms(2), table.doubleColumn("green mass [lb]").getDouble(0));
+        assertEquals(
+                MassUnit.POUND.fromKilograms(2),
+                table.doubleColumn("green mass [lb]").getDouble(0));
         assertEquals("4.41", table.doubleColumn("green mass [lb]").getString(0));
         assertEquals(15, table.doubleColumn("mass loss [%]").getDouble(0), 1e-9);
         assertEquals("15.0", table.doubleColumn("mass loss [%]").getString(0));
@@ -147,7 +163,9 @@ class TablesTest {
     @Test
     void keepsTypesAndWhatIsMissing() {
         Table table = Tables.batches(written(), Features.dropTime());
-        assertEquals(LocalDateTime.of(2026, 3, 5, 1, 30), table.dateTimeColumn("roasted at").get(0));
+        assertEquals(
+                LocalDateTime.of(2026, 3, 5, 1, 30),
+                table.dateTimeColumn("roasted at").get(0));
         assertTrue(table.dateTimeColumn("roasted at").isMissing(2));
         assertTrue(table.stringColumn("lot").isMissing(2));
         assertTrue(table.doubleColumn("drop time [s]").isMissing(2));
@@ -182,7 +200,8 @@ class TablesTest {
         Table table = Tables.batches(today);
         assertEquals(
                 HILLSIDE.readerUnit().fromCelsius(today.values(Features.dropTemperature())[0]),
-                table.doubleColumn(Tables.heading(Features.dropTemperature(), HILLSIDE)).getDouble(0));
+                table.doubleColumn(Tables.heading(Features.dropTemperature(), HILLSIDE))
+                        .getDouble(0));
     }
 
     @Test
@@ -193,7 +212,9 @@ class TablesTest {
             for (Mark mark : phases.marks()) {
                 assertEquals(phases.batch().name(), table.stringColumn("batch").get(row));
                 assertEquals(mark.kind().words(), table.stringColumn("mark").get(row));
-                assertEquals(mark.seconds(), table.doubleColumn("time since charge [s]").getDouble(row));
+                assertEquals(
+                        mark.seconds(),
+                        table.doubleColumn("time since charge [s]").getDouble(row));
                 assertEquals(
                         mark.standardError(),
                         table.doubleColumn("standard error of the time [s]").getDouble(row));
@@ -206,7 +227,8 @@ class TablesTest {
                 // An error has no zero: a scale that begins elsewhere adds nothing to it.
                 assertEquals(
                         HILLSIDE.readerUnit().stepFromCelsius(mark.beanTemperatureStandardError()),
-                        table.doubleColumn("standard error of the temperature [" + unit + "]").getDouble(row));
+                        table.doubleColumn("standard error of the temperature [" + unit + "]")
+                                .getDouble(row));
                 assertEquals(mark.source().words(), table.stringColumn("source").get(row));
                 assertEquals(
                         phases.questioned().contains(mark.kind()) ? "yes" : "no",
@@ -254,7 +276,10 @@ class TablesTest {
     void keepsTwoColumnsApartThatAreCalledTheSame() {
         Logbook logbook = Logbook.of(LogbookContents.ofBatches(
                 "Twice",
-                List.of(Batch.named("1").extra("Drop time [s]", "3").extra("batch", "x").build())));
+                List.of(Batch.named("1")
+                        .extra("Drop time [s]", "3")
+                        .extra("batch", "x")
+                        .build())));
         List<String> names = Tables.batches(logbook, Features.dropTime()).columnNames();
         assertTrue(names.contains("drop time [s]") && names.contains("Drop time [s] (2)"), names.toString());
         assertTrue(names.contains("batch (2)"), names.toString());
@@ -264,7 +289,11 @@ class TablesTest {
     void hasItsColumnsWhereThereIsNoRow() {
         Logbook empty = Logbook.of(LogbookContents.ofBatches("Empty", List.of()));
         for (Table table : List.of(
-                Tables.batches(empty), Tables.marks(empty), Tables.cups(empty), Tables.lots(empty), Tables.problems(empty))) {
+                Tables.batches(empty),
+                Tables.marks(empty),
+                Tables.cups(empty),
+                Tables.lots(empty),
+                Tables.problems(empty))) {
             assertEquals(0, table.rowCount(), table.name());
             assertTrue(table.columnCount() >= 7, table.name());
         }
@@ -284,7 +313,10 @@ class TablesTest {
                 .orElseThrow();
         assertEquals(mean, drops.doubleColumn("time since charge [s]").mean(), 1e-9);
         assertEquals(
-                String.format(Locale.ROOT, "%.0f", drops.doubleColumn("time since charge [s]").getDouble(0)),
+                String.format(
+                        Locale.ROOT,
+                        "%.0f",
+                        drops.doubleColumn("time since charge [s]").getDouble(0)),
                 drops.doubleColumn("time since charge [s]").getString(0));
         assertEquals(0, Unit.SECONDS.digits());
     }

@@ -21,10 +21,12 @@ final class ForeignTables {
         if (asked.get("columns") instanceof List<?> columns) {
             for (Object each : columns) {
                 Reflected column = Reflected.of(each);
-                IntFunction<@Nullable Object> value = row ->
-                        Boolean.TRUE.equals(column.call("isMissing", ONE, row)) ? null : inWords(column.call("get", ONE, row));
+                IntFunction<@Nullable Object> value = row -> Boolean.TRUE.equals(column.call("isMissing", ONE, row))
+                        ? null
+                        : inWords(column.call("get", ONE, row));
                 if (printsInItsOwnWay(column, rows)) {
-                    shown.printedColumn(column.text("name"), value, row -> String.valueOf(column.call("getString", ONE, row)));
+                    shown.printedColumn(
+                            column.text("name"), value, row -> String.valueOf(column.call("getString", ONE, row)));
                 } else {
                     shown.column(column.text("name"), value);
                 }

@@ -71,15 +71,12 @@ class ShownValuesTest {
                 var prices = tech.tablesaw.api.DoubleColumn.create("price", 3.14159, 2.5);
                 prices.setPrintFormatter(tech.tablesaw.columns.numbers.NumberColumnFormatter.fixedWithGrouping(1));
                 var times = tech.tablesaw.api.DateTimeColumn.create("at", java.time.LocalDateTime.of(2026, 3, 4, 9, 5), null);
-                tech.tablesaw.api.Table.create("Sales", prices, tech.tablesaw.api.DoubleColumn.create("kept", 3.14159, 2.5), times)""")
-                .text();
-        assertEquals(
-                """
+                tech.tablesaw.api.Table.create("Sales", prices, tech.tablesaw.api.DoubleColumn.create("kept", 3.14159, 2.5), times)""").text();
+        assertEquals("""
                 Sales, 2 rows
                 price     kept  at
                   3.1  3.14159  2026-03-04 09:05
-                  2.5  2.50000  missing""",
-                text);
+                  2.5  2.50000  missing""", text);
     }
 
     @Test
@@ -178,7 +175,9 @@ class ShownValuesTest {
 
     @Test
     void sendsTheLibrarysHistogramAsPngToo() {
-        Set<String> forms = shown("Histogram.of(\"drop [°C]\", List.of(201.5, 203.0, 203.5))").forms().keySet();
+        Set<String> forms = shown("Histogram.of(\"drop [°C]\", List.of(201.5, 203.0, 203.5))")
+                .forms()
+                .keySet();
         assertEquals(Set.of(Shown.TEXT, Shown.HTML, "image/png"), forms);
     }
 

@@ -95,7 +95,8 @@ class FirstDayNotebooksTest {
         assertEquals(List.of(), red);
         for (Cell cell : result.notebook().cells()) {
             for (CellOutput output : cell.outputs()) {
-                String shown = output.json(1).toString();
+                // The letters of a picture's dots spell anything.
+                String shown = output.json(1).toString().replaceAll("[A-Za-z0-9+/=]{200,}", "");
                 if (shown.contains("parchment-views")) {
                     continue; // The explorer is a page of scripts, which know of NaN.
                 }
