@@ -102,7 +102,7 @@ final class EvidencePage {
         }
         page = page.heading("What it was confounded with")
                 .say(confounded())
-                .say(analysis.get().hiddenCause() + " " + evidence.negativeControl())
+                .say(analysis.get().robustness() + " " + evidence.negativeControl())
                 .say(cups())
                 .say(NOT_MEASURED)
                 .add(evidence.facts().table(measure.name()));
@@ -111,7 +111,7 @@ final class EvidencePage {
         }
         return page.heading("How it was reached")
                 .say(reached(analysis.get()))
-                .add(analysis.get().alternatives().table(measure.stepWords()))
+                .add(analysis.get().specificationCurve().table(measure.stepWords()))
                 .add(BatchScores.of(analysis.get(), measure, evidence.attribute())
                         .table());
     }
@@ -179,13 +179,13 @@ final class EvidencePage {
     private String counts() {
         StringBuilder words =
                 new StringBuilder("Behind it: ").append(evidence.material()).append('.');
-        List<LeftOut> left = evidence.leftOut();
+        List<Exclusion> left = evidence.leftOut();
         if (left.isEmpty()) {
             return words.append(" Nothing was left out.").toString();
         }
         words.append(' ')
                 .append(Wording.sentence(
-                        String.join("; ", left.stream().map(LeftOut::toString).toList())));
+                        String.join("; ", left.stream().map(Exclusion::toString).toList())));
         return words.append('.').toString();
     }
 

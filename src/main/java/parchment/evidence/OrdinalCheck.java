@@ -43,7 +43,7 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
     static OrdinalCheck of(Analysis analysis, Measure measure) {
         FittedScores linear = analysis.bendSeen() ? analysis.drawn() : analysis.fitted();
         double[] scores = linear.design().material().scores().stream()
-                .mapToDouble(CupScore::score)
+                .mapToDouble(ScoreRow::score)
                 .toArray();
         ScoreSteps steps = ScoreSteps.of(scores);
         TwoReadings told = TwoReadings.of(analysis, measure, Verdict.CANNOT_TELL);

@@ -100,7 +100,7 @@ public final class Screen implements ShownAs {
     public static Screen of(Logbook logbook) {
         try {
             Screen screen =
-                    ScreenRun.of(logbook, Readings.all(logbook), SHUFFLES, SEED).screen();
+                    ScreenRun.of(logbook, FeatureReadings.all(logbook), SHUFFLES, SEED).screen();
             return ScoreQuestion.answered(screen, logbook);
         } catch (CannotFitException tooFew) {
             String why = tooFew.getMessage() == null ? "too few scores" : tooFew.getMessage();

@@ -83,7 +83,7 @@ final class VerdictRules {
     }
 
     /** Judges a question to which nothing could be fitted. */
-    static Judgement nothingFitted(Material material) {
+    static Judgement nothingFitted(ModelFrame material) {
         String why = Analysis.whyNot(material);
         return new Judgement(
                 Verdict.CANNOT_TELL,

@@ -138,9 +138,9 @@ final class FewStepsStudy {
      * without the scatter from cup to cup, moved to either reading, the scatter then put back as a distribution.
      */
     private static double trueDifference(Cell cell, long seed, TwoReadings told) {
-        Material still = KnownTruth.material(cell.truth(0).draw(seed));
+        ModelFrame still = KnownTruth.material(cell.truth(0).draw(seed));
         double sum = 0;
-        for (CupScore score : still.scores()) {
+        for (ScoreRow score : still.scores()) {
             double rest = score.score() - cell.slope() * still.batchOf(score).measure();
             sum += expected(cell, rest + cell.slope() * told.to()) - expected(cell, rest + cell.slope() * told.from());
         }

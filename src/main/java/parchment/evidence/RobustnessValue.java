@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.HiddenCause;
 
 /**
  * Says how strong an unmeasured cause would have to be to erase a slope.
@@ -14,14 +15,14 @@ import parchment.display.Showable;
  * @param level the level of that interval, as in 0.90
  * @see <a href="https://doi.org/10.1111/rssb.12348">Cinelli and Hazlett 2020, J. R. Stat. Soc. B 82(1), section 4.2</a>
  */
-public record HiddenCause(double toErase, double toBlur, double level) implements Showable {
+record RobustnessValue(double toErase, double toBlur, double level) implements Showable {
 
-    static HiddenCause of(Slope slope, double level) {
+    static RobustnessValue of(Slope slope, double level) {
         if (!slope.known() || slope.degreesOfFreedom() <= 1) {
-            return new HiddenCause(Double.NaN, Double.NaN, level);
+            return new RobustnessValue(Double.NaN, Double.NaN, level);
         }
-        parchment.stats.HiddenCause cause = parchment.stats.HiddenCause.of(slope.asEstimate());
-        return new HiddenCause(cause.robustness(), cause.robustnessOfInterval(level), level);
+        HiddenCause cause = HiddenCause.of(slope.asEstimate());
+        return new RobustnessValue(cause.robustness(), cause.robustnessOfInterval(level), level);
     }
 
     @Override
