@@ -195,7 +195,8 @@ final class EvidencePage {
         if (evidence.whyNoBest().isPresent()) {
             return page.say("Where " + evidence.attribute()
                     + (evidence.bendIsDoubtful()
-                            ? " is best cannot be told, because " + evidence.whyNoBest().get() + "; nor can it for any"
+                            ? " is best cannot be told, because "
+                                    + evidence.whyNoBest().get() + "; nor can it for any"
                             : " is best cannot be told, for the same reason as the verdict; nor can it for any")
                     + " one lot. The picture shows the scores as they are.");
         }

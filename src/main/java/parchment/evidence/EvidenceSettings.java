@@ -48,7 +48,10 @@ public final class EvidenceSettings {
      */
     public EvidenceSettings withSmallestDifference(double points) {
         return new EvidenceSettings(
-                level, OptionalDouble.of(EvidenceChecks.positive("The smallest difference that matters", points)), parts, seed);
+                level,
+                OptionalDouble.of(EvidenceChecks.positive("The smallest difference that matters", points)),
+                parts,
+                seed);
     }
 
     /**

@@ -14,7 +14,8 @@ class CollinearFeaturesTest {
     private static CollinearFeatures with(double correlation) {
         return CollinearFeatures.of(
                 "drop temperature",
-                List.of(new CollinearFeatures.Companion("gas", correlation, 1 / (1 - correlation * correlation), 80, "")),
+                List.of(new CollinearFeatures.Companion(
+                        "gas", correlation, 1 / (1 - correlation * correlation), 80, "")),
                 3);
     }
 
@@ -87,7 +88,9 @@ class CollinearFeaturesTest {
                         CollinearityTest.other("close", -0.9, Role.FOLLOWS)));
         assertEquals(
                 List.of("close", "listed"),
-                moved.companions().stream().map(CollinearFeatures.Companion::name).toList());
+                moved.companions().stream()
+                        .map(CollinearFeatures.Companion::name)
+                        .toList());
         assertEquals(-0.9, moved.companions().get(0).correlation(), 1e-9);
         assertEquals(1 / (1 - 0.81), moved.companions().get(0).inflation(), 1e-6);
         String table = moved.table().text();

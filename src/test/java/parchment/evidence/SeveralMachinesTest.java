@@ -119,7 +119,8 @@ class SeveralMachinesTest {
         }
         Logbook logbook = Logbook.of(
                 drawn.logbook().contents().toBuilder().batches(batches).build());
-        ModelFrame material = ModelFrames.of("sweetness", logbook, drawn.measure().readings());
+        ModelFrame material =
+                ModelFrames.of("sweetness", logbook, drawn.measure().readings());
         assertEquals(2, material.groupMeans().size());
         assertEquals(
                 2, material.changed(TastedBatch::onTodaysProbe).groupMeans().size());

@@ -390,8 +390,9 @@ class VerdictRulesTest {
         row.difference = new Interval(-0.1, 0.2, 0.90);
         row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.235, 30));
         assertEquals(Verdict.NOTHING_SEEN, row.judged().verdict());
-        String room = "the scores come in few steps, and taken as steps in their order they leave room for a difference of 0.50 points,"
-                + " the smallest that matters, where taken as numbers they leave none";
+        String room =
+                "the scores come in few steps, and taken as steps in their order they leave room for a difference of 0.50 points,"
+                        + " the smallest that matters, where taken as numbers they leave none";
         row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.236, 30));
         says(row, Verdict.CANNOT_TELL, room);
         decides(row, VerdictRules.Why.STEPS_LEAVE_ROOM);
