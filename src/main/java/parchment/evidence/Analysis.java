@@ -16,21 +16,21 @@ final class Analysis {
     /** Under this many roast days no model is fitted. */
     static final int FEWEST_DAYS = 3;
 
-    private final Material material;
+    private final ModelFrame material;
     private final EvidenceSettings settings;
     private final SmallestDifference margin;
     private final FittedScores line;
     private final TodaysCourse course;
     private final Reliability reliability;
     private final TriedRange range;
-    private final HeldOutGain gain;
-    private final Alternatives alternatives;
+    private final PredictiveSkill gain;
+    private final SpecificationCurve specificationCurve;
     private final NegativeControl control;
     private final Optional<Bests> bests;
     private final LotsApart lotsApart;
     private final OrdinalCheck ordinal;
 
-    private Analysis(Material material, Measure measure, EvidenceSettings settings, SmallestDifference margin) {
+    private Analysis(ModelFrame material, Measure measure, EvidenceSettings settings, SmallestDifference margin) {
         this.material = material;
         this.margin = margin;
         this.settings = settings;
@@ -41,13 +41,13 @@ final class Analysis {
                 material.within(),
                 material.batches().stream().mapToDouble(TastedBatch::error).toArray(),
                 line.measureVariance().variance());
-        this.gain = HeldOutGain.of(
+        this.gain = PredictiveSkill.of(
                 bendSeen() ? drawn().design() : line.design(),
                 bendSeen()
                         ? course.withoutFeature()
                         : ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
                 settings);
-        this.alternatives = Alternatives.of(material, measure.step(), settings.level());
+        this.specificationCurve = SpecificationCurve.of(material, measure.step(), settings.level());
         this.control = NegativeControl.of(material);
         this.bests = switch (course.places()) {
             case READINGS -> Optional.of(Bests.of(todays(), range, settings.level()));
@@ -59,7 +59,7 @@ final class Analysis {
     }
 
     private Optional<Bests> bestsOnEachMachine() {
-        Material today = material.changed(TastedBatch::onTodaysProbe);
+        ModelFrame today = material.changed(TastedBatch::onTodaysProbe);
         return whyNot(today).isEmpty()
                 ? Optional.of(Bests.of(
                         today,
@@ -74,7 +74,7 @@ final class Analysis {
 
     /** Returns the analysis, or nothing if there is too little to fit; {@link #whyNot} says why. */
     static Optional<Analysis> of(
-            Material material, Measure measure, EvidenceSettings settings, SmallestDifference margin) {
+            ModelFrame material, Measure measure, EvidenceSettings settings, SmallestDifference margin) {
         if (!whyNot(material).isEmpty()) {
             return Optional.empty();
         }
@@ -86,7 +86,7 @@ final class Analysis {
     }
 
     /** Returns why nothing can be fitted, empty if there is enough to try. */
-    static String whyNot(Material material) {
+    static String whyNot(ModelFrame material) {
         int batches = material.batches().size();
         if (batches < FEWEST_BATCHES) {
             return (batches == 0 ? "no batch has" : "only " + Wording.count(batches, "batch has", "batches have"))
@@ -104,7 +104,7 @@ final class Analysis {
         return largest > 1e-9 ? "" : "the measure does not vary inside any lot";
     }
 
-    Material material() {
+    ModelFrame material() {
         return material;
     }
 
@@ -119,7 +119,7 @@ final class Analysis {
     }
 
     /** Returns the batches with their readings as on today's probe. */
-    Material todays() {
+    ModelFrame todays() {
         return course.line().design().material();
     }
 
@@ -186,12 +186,12 @@ final class Analysis {
         return range;
     }
 
-    HeldOutGain gain() {
+    PredictiveSkill gain() {
         return gain;
     }
 
-    Alternatives alternatives() {
-        return alternatives;
+    SpecificationCurve specificationCurve() {
+        return specificationCurve;
     }
 
     NegativeControl control() {
@@ -203,7 +203,7 @@ final class Analysis {
         return ordinal;
     }
 
-    HiddenCause hiddenCause() {
+    HiddenCause robustness() {
         return HiddenCause.of(fittedSlope(), settings.level());
     }
 

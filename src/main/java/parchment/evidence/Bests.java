@@ -66,7 +66,7 @@ public final class Bests implements Showable {
         this.chanceOfDifference = chanceOfDifference;
     }
 
-    static Bests of(Material today, TriedRange range, double level) {
+    static Bests of(ModelFrame today, TriedRange range, double level) {
         Map<String, List<TastedBatch>> byLot = new TreeMap<>();
         today.batches()
                 .forEach(batch -> byLot.computeIfAbsent(batch.lotPeriod(), key -> new ArrayList<>())
@@ -108,7 +108,7 @@ public final class Bests implements Showable {
         return "slope of the other lots" + batch.today().probe();
     }
 
-    private static Optional<FittedScores> fit(Material today, Set<String> own, double center) {
+    private static Optional<FittedScores> fit(ModelFrame today, Set<String> own, double center) {
         try {
             FittedScores fitted = FittedScores.of(design(today, own, center));
             Map<String, FittedScores> moved = new TreeMap<>();
@@ -120,7 +120,7 @@ public final class Bests implements Showable {
         }
     }
 
-    private static ScoreDesign design(Material today, Set<String> own, double center) {
+    private static ScoreDesign design(ModelFrame today, Set<String> own, double center) {
         ScoreDesign design = ScoreDesign.of(today, FORM, center);
         int count = today.batches().size();
         Map<String, double[]> columns = new LinkedHashMap<>();

@@ -13,16 +13,16 @@ import parchment.logbook.Logbook;
  * @param blindShare the share of scores from cuppings written down as blind, from 0 to 1
  * @param beforeDiscussionShare the share written down as scored before discussion
  */
-public record Blindness(double blindShare, double beforeDiscussionShare) implements Showable {
+record Blindness(double blindShare, double beforeDiscussionShare) implements Showable {
     /** Under this share of either the verdict is capped: a few cups of an open cupping do not spoil a year. */
     static final double ENOUGH = 0.95;
 
-    static Blindness of(Material material, Logbook logbook) {
+    static Blindness of(ModelFrame material, Logbook logbook) {
         return new Blindness(
                 share(material, logbook, Cupping::blind), share(material, logbook, Cupping::beforeDiscussion));
     }
 
-    private static double share(Material material, Logbook logbook, Function<Cupping, Cupping.Said> said) {
+    private static double share(ModelFrame material, Logbook logbook, Function<Cupping, Cupping.Said> said) {
         long yes = material.scores().stream()
                 .filter(score -> {
                     Optional<Cupping> cupping = logbook.cupping(score.cupping());

@@ -20,19 +20,19 @@ record CheapestHelp(long scored, long withoutLot, long withoutDate, double blind
     /** Under this share of blind scores hardly any cup was blind. */
     private static final double HARDLY_ANY = 0.1;
 
-    static CheapestHelp of(Material all, Material judged, Blindness blindness) {
+    static CheapestHelp of(ModelFrame all, ModelFrame judged, Blindness blindness) {
         return new CheapestHelp(
                 judged.batches().size(),
-                leftOut(all, Gathering.NO_LOT),
-                leftOut(all, Gathering.NO_DATE),
+                leftOut(all, ModelFrames.NO_LOT),
+                leftOut(all, ModelFrames.NO_DATE),
                 blindness.blindShare());
     }
 
-    private static long leftOut(Material material, String reason) {
+    private static long leftOut(ModelFrame material, String reason) {
         return material.leftOut().stream()
                 .filter(left ->
-                        left.what() == LeftOut.What.BATCHES && left.reason().equals(reason))
-                .mapToLong(LeftOut::count)
+                        left.what() == Exclusion.What.BATCHES && left.reason().equals(reason))
+                .mapToLong(Exclusion::count)
                 .sum();
     }
 

@@ -48,16 +48,16 @@ final class Collinearity {
     }
 
     /** Returns those beyond the bound, the closest first; empty if the feature can be told from each of them. */
-    static List<Twin> of(String feature, FittedScores fitted, List<MovedTogether.Other> others) {
+    static List<Twin> of(String feature, FittedScores fitted, List<CollinearFeatures.Other> others) {
         return new Collinearity(feature, fitted).twins(others);
     }
 
-    private List<Twin> twins(List<MovedTogether.Other> others) {
+    private List<Twin> twins(List<CollinearFeatures.Other> others) {
         Map<String, ToDoubleFunction<TastedBatch>> asked = new LinkedHashMap<>();
         asked.put("the calendar", batch -> batch.day().toEpochDay());
         asked.put(ScoreDesign.PLACE_IN_DAY, TastedBatch::batchOfTheDay);
         asked.put(ScoreDesign.MASS, TastedBatch::mass);
-        for (MovedTogether.Other other : others) {
+        for (CollinearFeatures.Other other : others) {
             if (other.role() != Role.FOLLOWS) {
                 asked.putIfAbsent(other.name(), batch -> other.values().getOrDefault(batch.name(), Double.NaN));
             }
@@ -75,8 +75,8 @@ final class Collinearity {
     }
 
     private double inflation(String name, ToDoubleFunction<TastedBatch> value) {
-        Material all = fitted.design().material();
-        Material both = all.only(batch -> Double.isFinite(value.applyAsDouble(batch)));
+        ModelFrame all = fitted.design().material();
+        ModelFrame both = all.only(batch -> Double.isFinite(value.applyAsDouble(batch)));
         int known = both.batches().size();
         if (known < FEWEST || known < LEAST_SHARE * all.batches().size()) {
             return 1;

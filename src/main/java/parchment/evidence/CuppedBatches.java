@@ -11,7 +11,7 @@ import parchment.quantity.Unit;
  *
  * <p>If only the batches that went well were cupped, the answer speaks of those.
  */
-public final class CuppedBatches implements Showable {
+final class CuppedBatches implements Showable {
     /** A difference is mentioned as one if Welch's t is beyond this and it is at least a quarter of the spread. */
     private static final double FAR = 2;
 

@@ -18,10 +18,10 @@ import parchment.display.Showable;
  * @param spreadShare the spread of the feature inside cuppings as a share of its spread over all batches
  * @param lots how many lots there are
  */
-public record CuppingLayout(int cuppings, int withSeveralLots, int withSeveralDays, double spreadShare, int lots)
+record CuppingLayout(int cuppings, int withSeveralLots, int withSeveralDays, double spreadShare, int lots)
         implements Showable {
 
-    static CuppingLayout of(Material material) {
+    static CuppingLayout of(ModelFrame material) {
         return new CuppingLayout(
                 material.cuppings(),
                 several(material, TastedBatch::lot),
@@ -30,7 +30,7 @@ public record CuppingLayout(int cuppings, int withSeveralLots, int withSeveralDa
                 material.lots().size());
     }
 
-    private static int several(Material material, Function<TastedBatch, String> group) {
+    private static int several(ModelFrame material, Function<TastedBatch, String> group) {
         Map<String, Set<String>> seen = new HashMap<>();
         material.scores()
                 .forEach(score -> seen.computeIfAbsent(score.cupping(), key -> new HashSet<>())
@@ -38,10 +38,10 @@ public record CuppingLayout(int cuppings, int withSeveralLots, int withSeveralDa
         return (int) seen.values().stream().filter(groups -> groups.size() > 1).count();
     }
 
-    private static double spreadShare(Material material) {
+    private static double spreadShare(ModelFrame material) {
         Map<String, List<Double>> cuppings = new HashMap<>();
         Set<String> counted = new HashSet<>();
-        for (CupScore score : material.scores()) {
+        for (ScoreRow score : material.scores()) {
             if (counted.add(score.cupping() + "\n" + score.batch())) {
                 cuppings.computeIfAbsent(score.cupping(), key -> new ArrayList<>())
                         .add(material.batchOf(score).measure());

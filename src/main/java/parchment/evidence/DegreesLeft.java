@@ -33,7 +33,7 @@ final class DegreesLeft {
 
     /** Counts for any comparison of batches, given as one number per batch counted from its lot's mean. */
     static DegreesLeft of(ScoreDesign design, double[] feature) {
-        Material material = design.material();
+        ModelFrame material = design.material();
         Map<LocalDate, double[]> days = new HashMap<>();
         for (TastedBatch batch : material.batches()) {
             double[] sum = days.computeIfAbsent(batch.day(), key -> new double[2]);
@@ -68,7 +68,7 @@ final class DegreesLeft {
         return varying;
     }
 
-    private static boolean variesInsideDays(Material material, double[] column) {
+    private static boolean variesInsideDays(ModelFrame material, double[] column) {
         Map<LocalDate, Double> first = new HashMap<>();
         for (int row = 0; row < column.length; row++) {
             Double seen = first.putIfAbsent(

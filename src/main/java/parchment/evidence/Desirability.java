@@ -63,7 +63,7 @@ public final class Desirability implements Showable {
      * @throws IllegalArgumentException if it is not above 0
      */
     public Desirability withWeight(double power) {
-        return new Desirability(low, best, high, Checks.positive("The weight of a desirability", power));
+        return new Desirability(low, best, high, EvidenceChecks.positive("The weight of a desirability", power));
     }
 
     private static void ordered(double first, double second) {

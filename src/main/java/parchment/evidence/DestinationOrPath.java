@@ -33,14 +33,14 @@ import parchment.stats.Interval;
  */
 public final class DestinationOrPath implements ShownAs {
     private final PathQuestion question;
-    private final JointMaterial joint;
+    private final JointFrame joint;
     private final Optional<JointFit> fit;
     private final List<PathContrast> contrasts;
     private final Optional<SeparatingBatches> next;
 
     DestinationOrPath(
             PathQuestion question,
-            JointMaterial joint,
+            JointFrame joint,
             Optional<JointFit> fit,
             List<PathContrast> contrasts,
             Optional<SeparatingBatches> next) {
@@ -63,7 +63,7 @@ public final class DestinationOrPath implements ShownAs {
 
     /** Asks the same with other settings; state them before looking at the scores. */
     public static DestinationOrPath of(String attribute, Logbook logbook, EvidenceSettings settings) {
-        Checks.attribute(attribute, logbook.attributes(), logbook.name());
+        EvidenceChecks.attribute(attribute, logbook.attributes(), logbook.name());
         List<Feature> three =
                 List.of(Features.dropTemperature(), Features.developmentTime(), Features.firstCrackTime());
         BatchTable table = BatchTable.of(logbook);
@@ -72,11 +72,11 @@ public final class DestinationOrPath implements ShownAs {
         PathQuestion question = new PathQuestion(
                 attribute,
                 three.stream()
-                        .map(feature -> Readings.measure(feature, table, logbook))
+                        .map(feature -> FeatureReadings.measure(feature, table, logbook))
                         .toList(),
-                Readings.measure(Features.developmentRate(), table, logbook),
+                FeatureReadings.measure(Features.developmentRate(), table, logbook),
                 errors,
-                Readings.others(three.get(0), table),
+                FeatureReadings.others(three.get(0), table),
                 settings);
         return ScoreQuestion.answered(question.ask(logbook), logbook, attribute, settings);
     }
@@ -116,7 +116,7 @@ public final class DestinationOrPath implements ShownAs {
      * @param firstCrack time from charge to first crack in seconds
      * @throws IllegalStateException if nothing could be fitted
      */
-    public Foretold at(double drop, double development, double firstCrack) {
+    public ScorePrediction at(double drop, double development, double firstCrack) {
         JointFit found = fit.orElseThrow(() -> new IllegalStateException(
                 "No score can be foretold, because " + contrasts.get(0).reason() + "."));
         double[] mixture = {drop, development, firstCrack};
@@ -130,15 +130,15 @@ public final class DestinationOrPath implements ShownAs {
         Interval interval = difference.interval(level);
         if (!whyNot.isEmpty() || !difference.known()) {
             String why = whyNot.isEmpty() ? "the three measures cannot be told apart here" : whyNot;
-            return new Foretold(
-                    Foretold.Tried.NO,
+            return new ScorePrediction(
+                    ScorePrediction.Tried.NO,
                     Double.NaN,
                     new Interval(Double.NaN, Double.NaN, level),
                     nearest,
                     "No score is foretold: " + why + "." + near);
         }
-        return new Foretold(
-                Foretold.Tried.YES,
+        return new ScorePrediction(
+                ScorePrediction.Tried.YES,
                 difference.estimate(),
                 interval,
                 nearest,
@@ -159,7 +159,7 @@ public final class DestinationOrPath implements ShownAs {
     }
 
     /** Returns what was left out and why. */
-    public List<LeftOut> leftOut() {
+    List<Exclusion> leftOut() {
         return joint.material().leftOut();
     }
 
@@ -177,7 +177,7 @@ public final class DestinationOrPath implements ShownAs {
         return question;
     }
 
-    JointMaterial joint() {
+    JointFrame joint() {
         return joint;
     }
 

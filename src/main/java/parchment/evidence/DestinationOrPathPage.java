@@ -70,7 +70,7 @@ final class DestinationOrPathPage {
     }
 
     private static String counts(DestinationOrPath asked) {
-        List<String> left = asked.leftOut().stream().map(LeftOut::toString).toList();
+        List<String> left = asked.leftOut().stream().map(Exclusion::toString).toList();
         return "Behind it: " + asked.joint().material() + ". "
                 + (left.isEmpty() ? "Nothing was left out." : Wording.sentence(String.join("; ", left)) + ".");
     }

@@ -23,7 +23,7 @@ import parchment.stats.Interval;
  *     drawn and infinite if none could be fitted
  * @see <a href="https://doi.org/10.1007/BF01068419">Schuirmann 1987, J. Pharmacokinet. Biopharm. 15(6)</a>
  */
-public record Equivalence(
+record Equivalence(
         double margin,
         String source,
         double low,

@@ -29,7 +29,7 @@ import parchment.stats.Interval;
  */
 public final class Evidence implements ShownAs {
     private final Question question;
-    private final Material material;
+    private final ModelFrame material;
     private final Optional<Analysis> analysis;
     private final Optional<Analysis> drawn;
     private final Optional<Analysis> judged;
@@ -38,7 +38,7 @@ public final class Evidence implements ShownAs {
 
     Evidence(
             Question question,
-            Material material,
+            ModelFrame material,
             Optional<Analysis> analysis,
             Optional<Analysis> drawn,
             Optional<Analysis> judged,
@@ -67,7 +67,7 @@ public final class Evidence implements ShownAs {
     /** Answers the same with other settings; state them before looking at the scores. */
     public static Evidence of(String attribute, Feature feature, Logbook logbook, EvidenceSettings settings) {
         Evidence answer =
-                Readings.question(attribute, feature, logbook, settings).ask(logbook);
+                FeatureReadings.question(attribute, feature, logbook, settings).ask(logbook);
         return ScoreQuestion.answered(answer, logbook, attribute, feature.name(), feature.definition(), settings);
     }
 
@@ -331,67 +331,67 @@ public final class Evidence implements ShownAs {
     }
 
     /** Returns the gain on roast days left out; its numbers are NaN if there are too few. */
-    public HeldOutGain gain() {
-        return analysis.map(Analysis::gain).orElse(HeldOutGain.MISSING);
+    PredictiveSkill gain() {
+        return analysis.map(Analysis::gain).orElse(PredictiveSkill.MISSING);
     }
 
     /** Returns the tried range; empty if nothing could be fitted. */
-    public Optional<TriedRange> triedRange() {
+    Optional<TriedRange> triedRange() {
         return analysis.map(Analysis::range);
     }
 
     /** Returns how much of the feature's spread is its own; empty if nothing could be fitted. */
-    public Optional<Reliability> reliability() {
+    Optional<Reliability> reliability() {
         return analysis.map(Analysis::reliability);
     }
 
     /** Returns how strong a hidden cause would have to be; empty if nothing could be fitted. */
-    public Optional<HiddenCause> hiddenCause() {
-        return analysis.map(Analysis::hiddenCause);
+    Optional<HiddenCause> robustness() {
+        return analysis.map(Analysis::robustness);
     }
 
     /** Returns whether the next roast day's feature goes with today's score. */
-    public NegativeControl negativeControl() {
+    NegativeControl negativeControl() {
         return analysis.map(Analysis::control).orElse(NegativeControl.MISSING);
     }
 
     /** Returns the eight other ways of looking; empty if nothing could be fitted. */
-    public Optional<Alternatives> alternatives() {
-        return analysis.map(Analysis::alternatives);
+    Optional<SpecificationCurve> specificationCurve() {
+        return analysis.map(Analysis::specificationCurve);
     }
 
     /** Returns whether every difference that is left is too small to matter; empty if nothing could be fitted. */
-    public Optional<Equivalence> equivalence() {
+    Optional<Equivalence> equivalence() {
         return analysis.map(Analysis::equivalence);
     }
 
     /** Returns how many more batches would settle the question; empty if nothing could be fitted. */
-    public Optional<NextBatches> nextBatches() {
+    Optional<NextBatches> nextBatches() {
         return analysis.map(found -> NextBatches.of(found, judgement.lacks()));
     }
 
     /** Returns the facts that moved together with the feature. */
-    public Facts facts() {
+    Facts facts() {
         return surroundings.facts();
     }
 
     /** Returns the other features that moved together with it. */
-    public MovedTogether movedTogether() {
+    public CollinearFeatures movedTogether() {
         return surroundings.moved();
     }
 
     /** Returns how the scored batches differ from those not scored. */
-    public CuppedBatches cuppedBatches() {
+    CuppedBatches cuppedBatches() {
         return surroundings.cupped();
     }
 
     /** Returns how many scores were blind and before discussion. */
-    public Blindness blindness() {
+    Blindness blindness() {
         return surroundings.blindness();
     }
 
     /** Returns how batches were laid out over cuppings. */
-    public CuppingLayout layout() {
+    CuppingLayout layout() {
         return surroundings.layout();
     }
 
@@ -426,7 +426,7 @@ public final class Evidence implements ShownAs {
     }
 
     /** Returns what was left out and why. */
-    public List<LeftOut> leftOut() {
+    List<Exclusion> leftOut() {
         return material.leftOut();
     }
 
@@ -435,14 +435,14 @@ public final class Evidence implements ShownAs {
      *
      * @throws IllegalStateException if nothing could be fitted
      */
-    public Foretold at(double value) {
+    public ScorePrediction at(double value) {
         Analysis found = analysis.orElseThrow(() -> new IllegalStateException(
                 "No score can be foretold, because " + String.join("; ", judgement.reasons()) + "."));
-        return Foretold.of(found, question.measure(), question.attribute(), value);
+        return ScorePrediction.of(found, question.measure(), question.attribute(), value);
     }
 
     /** Says what score goes with a temperature; refuses in words outside the tried range. */
-    public Foretold at(Temperature temperature) {
+    public ScorePrediction at(Temperature temperature) {
         return at(temperature.celsius());
     }
 
@@ -496,12 +496,12 @@ public final class Evidence implements ShownAs {
         return question;
     }
 
-    Material material() {
+    ModelFrame material() {
         return material;
     }
 
     /** Returns the batches and scores that the verdict rests on. */
-    Material judgedMaterial() {
+    ModelFrame judgedMaterial() {
         return judged.map(Analysis::material).orElse(material);
     }
 

@@ -102,7 +102,7 @@ final class EvidencePage {
         }
         page = page.heading("What it was confounded with")
                 .say(confounded())
-                .say(analysis.get().hiddenCause() + " " + evidence.negativeControl())
+                .say(analysis.get().robustness() + " " + evidence.negativeControl())
                 .say(cups())
                 .say(NOT_MEASURED)
                 .add(evidence.facts().table(measure.name()));
@@ -113,7 +113,7 @@ final class EvidencePage {
                 .say(reached(analysis.get()))
                 .say("Whether lines and bends in all features miss something is another question: Yardstick.of(\""
                         + evidence.attribute() + "\", logbook) asks it.")
-                .add(analysis.get().alternatives().table(measure.stepWords()))
+                .add(analysis.get().specificationCurve().table(measure.stepWords()))
                 .add(BatchScores.of(analysis.get(), measure, evidence.attribute())
                         .table());
     }
@@ -181,13 +181,13 @@ final class EvidencePage {
     private String counts() {
         StringBuilder words =
                 new StringBuilder("Behind it: ").append(evidence.material()).append('.');
-        List<LeftOut> left = evidence.leftOut();
+        List<Exclusion> left = evidence.leftOut();
         if (left.isEmpty()) {
             return words.append(" Nothing was left out.").toString();
         }
         words.append(' ')
                 .append(Wording.sentence(
-                        String.join("; ", left.stream().map(LeftOut::toString).toList())));
+                        String.join("; ", left.stream().map(Exclusion::toString).toList())));
         return words.append('.').toString();
     }
 
@@ -197,7 +197,8 @@ final class EvidencePage {
         if (evidence.whyNoBest().isPresent()) {
             return page.say("Where " + evidence.attribute()
                     + (evidence.bendIsDoubtful()
-                            ? " is best cannot be told, because " + evidence.whyNoBest().get() + "; nor can it for any"
+                            ? " is best cannot be told, because "
+                                    + evidence.whyNoBest().get() + "; nor can it for any"
                             : " is best cannot be told, for the same reason as the verdict; nor can it for any")
                     + " one lot. The picture shows the scores as they are.");
         }

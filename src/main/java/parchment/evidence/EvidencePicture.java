@@ -53,7 +53,7 @@ final class EvidencePicture {
             Findings.Planned planned) {
         boolean tentative = verdict == Verdict.CANNOT_TELL;
         FittedScores fitted = analysis.drawn();
-        Material material = analysis.todays();
+        ModelFrame material = analysis.todays();
         TriedRange range = analysis.range();
         double[] scores = fitted.adjustedBatchScores();
         double[] own = fitted.design().centered();

@@ -37,7 +37,7 @@ public final class EvidenceSettings {
 
     /** Returns the same settings with intervals of another level, between 0.5 and 1. */
     public EvidenceSettings withLevel(double share) {
-        return new EvidenceSettings(Checks.level(share), smallestDifference, parts, seed);
+        return new EvidenceSettings(EvidenceChecks.level(share), smallestDifference, parts, seed);
     }
 
     /**
@@ -48,7 +48,10 @@ public final class EvidenceSettings {
      */
     public EvidenceSettings withSmallestDifference(double points) {
         return new EvidenceSettings(
-                level, OptionalDouble.of(Checks.positive("The smallest difference that matters", points)), parts, seed);
+                level,
+                OptionalDouble.of(EvidenceChecks.positive("The smallest difference that matters", points)),
+                parts,
+                seed);
     }
 
     /**

@@ -18,7 +18,7 @@ import parchment.stats.mixed.MixedDesign;
  * <p>For each fact: the share of the feature's variance between batches that the fact explains (adjusted R squared). A fact that
  * explains most of it could stand in the feature's place.
  */
-public final class Facts implements Showable {
+final class Facts implements Showable {
     /** From this share on the fact and the feature cannot be told apart. */
     static final double SAME = 0.8;
 
@@ -70,7 +70,7 @@ public final class Facts implements Showable {
                 .toList());
     }
 
-    static Facts of(String feature, Material material) {
+    static Facts of(String feature, ModelFrame material) {
         List<Fact> found = new ArrayList<>();
         groups(found, "lot and probe period", material, TastedBatch::lotPeriod, Handled.IN_THE_MODEL);
         season(found, material);
@@ -83,7 +83,7 @@ public final class Facts implements Showable {
     }
 
     private static void groups(
-            List<Fact> found, String name, Material material, Function<TastedBatch, String> group, Handled handled) {
+            List<Fact> found, String name, ModelFrame material, Function<TastedBatch, String> group, Handled handled) {
         List<TastedBatch> known = material.batches().stream()
                 .filter(batch -> !group.apply(batch).isEmpty())
                 .toList();
@@ -98,7 +98,7 @@ public final class Facts implements Showable {
         }
     }
 
-    private static void season(List<Fact> found, Material material) {
+    private static void season(List<Fact> found, ModelFrame material) {
         DateCurve curve = DateCurve.of(material.batches());
         if (curve.line().length > 0) {
             List<double[]> columns = new ArrayList<>(curve.bends());
@@ -108,7 +108,7 @@ public final class Facts implements Showable {
     }
 
     private static void number(
-            List<Fact> found, String name, Material material, ToDoubleFunction<TastedBatch> value, Handled handled) {
+            List<Fact> found, String name, ModelFrame material, ToDoubleFunction<TastedBatch> value, Handled handled) {
         List<TastedBatch> known = material.batches().stream()
                 .filter(batch -> Double.isFinite(value.applyAsDouble(batch)))
                 .toList();

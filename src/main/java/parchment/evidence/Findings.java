@@ -38,7 +38,7 @@ record Findings(
         NegativeControl control,
         Blindness blindness,
         int roastDays,
-        HeldOutGain gain,
+        PredictiveSkill gain,
         long agreeing,
         int looks,
         OrdinalCheck ordinal) {
@@ -55,7 +55,7 @@ record Findings(
             Planned planned,
             Analysis analysis,
             Facts facts,
-            List<MovedTogether.Other> others,
+            List<CollinearFeatures.Other> others,
             Blindness blindness) {
         boolean drawn = planned == Planned.BY_CHANCE;
         return new Findings(
@@ -73,8 +73,8 @@ record Findings(
                 blindness,
                 analysis.material().roastDays(),
                 analysis.gain(),
-                analysis.alternatives().agreeing(analysis.fittedSlope()),
-                analysis.alternatives().looks().size(),
+                analysis.specificationCurve().agreeing(analysis.fittedSlope()),
+                analysis.specificationCurve().looks().size(),
                 analysis.ordinal());
     }
 

@@ -66,7 +66,7 @@ record FirstScreen(
     }
 
     static FirstScreen of(Evidence evidence) {
-        Material material = evidence.judgedMaterial();
+        ModelFrame material = evidence.judgedMaterial();
         Map<String, Integer> lots = new LinkedHashMap<>();
         material.batches().forEach(batch -> lots.merge(TastedBatch.lotWords(batch.lot()), 1, Integer::sum));
         Optional<LotsApart> apart = evidence.judged().map(Analysis::lotsApart);

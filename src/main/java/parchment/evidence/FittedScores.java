@@ -41,7 +41,7 @@ final class FittedScores {
         return new FittedScores(design, design.design().fit(), Map.of());
     }
 
-    static FittedScores of(Material material, ModelForm form) {
+    static FittedScores of(ModelFrame material, ModelForm form) {
         return of(ScoreDesign.of(material, form));
     }
 
@@ -177,7 +177,7 @@ final class FittedScores {
      * score less the other columns and the predicted effects of lot, day, cupper and cupping.
      */
     double[] adjustedBatchScores() {
-        Material material = design.material();
+        ModelFrame material = design.material();
         double[] sums = new double[material.batches().size()];
         int[] counts = new int[sums.length];
         double[] fitted = model.fitted();
@@ -187,7 +187,7 @@ final class FittedScores {
         double intercept = coefficient(INTERCEPT);
         double[] centered = design.centered();
         for (int row = 0; row < fitted.length; row++) {
-            CupScore score = material.scores().get(row);
+            ScoreRow score = material.scores().get(row);
             double x = centered[score.batch()];
             double ownLine = intercept + feature * x + square * x * x;
             double residual = score.score() - fitted[row];

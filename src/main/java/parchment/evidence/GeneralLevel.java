@@ -26,7 +26,7 @@ final class GeneralLevel {
                 logbook.cups().stream().map(cup -> relative(cup, attribute)).toList();
         LogbookContents all = logbook.contents();
         Logbook changed = Logbook.of(all.toBuilder().cups(relative).build());
-        Material material = Gathering.of(attribute, changed, measure.readings());
+        ModelFrame material = ModelFrames.of(attribute, changed, measure.readings());
         if (!Analysis.whyNot(material).isEmpty()) {
             return Slope.MISSING;
         }

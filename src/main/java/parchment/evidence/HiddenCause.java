@@ -15,7 +15,7 @@ import parchment.stats.RobustnessValue;
  * @param level the level of that interval, as in 0.90
  * @see <a href="https://doi.org/10.1111/rssb.12348">Cinelli and Hazlett 2020, J. R. Stat. Soc. B 82(1), section 4.2</a>
  */
-public record HiddenCause(double toErase, double toBlur, double level) implements Showable {
+record HiddenCause(double toErase, double toBlur, double level) implements Showable {
 
     static HiddenCause of(Slope slope, double level) {
         if (!slope.known() || slope.degreesOfFreedom() <= 1) {

@@ -59,7 +59,7 @@ final class JointCourses {
      *
      * @throws CannotFitException if there are too few scores of one of the attributes
      */
-    static JointCourses of(List<Material> materials, double level) {
+    static JointCourses of(List<ModelFrame> materials, double level) {
         List<TodaysCourse> courses = materials.stream()
                 .map(material -> TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD)))
                 .toList();
@@ -102,7 +102,7 @@ final class JointCourses {
     }
 
     /** Holds where the batches of one attribute lie along the feature, and how far from the course. */
-    private record Batches(Material material, double[] own, double[] rests, double meanSquare) {
+    private record Batches(ModelFrame material, double[] own, double[] rests, double meanSquare) {
         static Batches of(FittedScores fit) {
             double[] scores = fit.adjustedBatchScores();
             double[] own = fit.design().centered();
@@ -243,7 +243,7 @@ final class JointCourses {
             levels.add(level);
             slopes.add(slope);
             squares.add(square);
-            Material material = fit.design().material();
+            ModelFrame material = fit.design().material();
             double free = Math.max(1, material.batches().size() - material.roastDays());
             welcome.add(middle(a, level, slope, square, spreadOfVariance(free, random)));
         }
@@ -264,7 +264,7 @@ final class JointCourses {
 
     /** Returns the error of the level: that of the mean of the batches, and of the mean of the days on which they were roasted. */
     private static double levelError(FittedScores fit) {
-        Material material = fit.design().material();
+        ModelFrame material = fit.design().material();
         double batches = material.batches().size();
         double day = fit.spread("roast day");
         double days = material.batches().stream()

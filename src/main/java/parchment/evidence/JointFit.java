@@ -20,7 +20,7 @@ import parchment.stats.linear.Vectors;
 final class JointFit {
     private static final String BEND = "bend";
 
-    private final JointMaterial joint;
+    private final JointFrame joint;
     private final FittedScores fitted;
     private final List<double[]> within;
     private final double[][] spread;
@@ -28,7 +28,7 @@ final class JointFit {
     private final List<double[][]> errors;
     private final Optional<double[][]> inverse;
 
-    private JointFit(JointMaterial joint, Map<String, double[][]> errors) {
+    private JointFit(JointFrame joint, Map<String, double[][]> errors) {
         this.joint = joint;
         this.within = joint.within();
         this.fitted = FittedScores.of(design(joint, within));
@@ -48,11 +48,11 @@ final class JointFit {
      * @param errors the covariance of the errors of the measures of each batch by its name; a batch without one has none that is known
      * @throws CannotFitException if there are too few scores for the model's columns
      */
-    static JointFit of(JointMaterial joint, Map<String, double[][]> errors) {
+    static JointFit of(JointFrame joint, Map<String, double[][]> errors) {
         return new JointFit(joint, errors);
     }
 
-    private static ScoreDesign design(JointMaterial joint, List<double[]> within) {
+    private static ScoreDesign design(JointFrame joint, List<double[]> within) {
         ScoreDesign design = ScoreDesign.of(joint.material(), ModelForm.STANDARD);
         int groups = joint.material().groupMeans().size();
         for (int k = 1; k < within.size(); k++) {
@@ -79,7 +79,7 @@ final class JointFit {
                 .toList();
     }
 
-    JointMaterial joint() {
+    JointFrame joint() {
         return joint;
     }
 

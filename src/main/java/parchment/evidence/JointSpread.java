@@ -39,7 +39,7 @@ final class JointSpread {
      */
     static JointSpread of(
             ScoreDesign design, List<double[]> measures, Set<String> own, double dayVariance, double batchVariance) {
-        Material material = design.material();
+        ModelFrame material = design.material();
         int batches = material.batches().size();
         double[][] rest = new double[measures.size()][];
         int columns = 0;
@@ -69,7 +69,7 @@ final class JointSpread {
         return new JointSpread(all, between, weight, insideDegrees + weight * betweenDegrees);
     }
 
-    private static int products(Material material, double[][] rest, double[][] all, double[][] between) {
+    private static int products(ModelFrame material, double[][] rest, double[][] all, double[][] between) {
         Map<LocalDate, double[]> days = new HashMap<>();
         for (TastedBatch batch : material.batches()) {
             double[] sums = days.computeIfAbsent(batch.day(), key -> new double[rest.length + 1]);
@@ -91,7 +91,7 @@ final class JointSpread {
         return days.size();
     }
 
-    private static double[] batchMeans(Material material, double[] rows) {
+    private static double[] batchMeans(ModelFrame material, double[] rows) {
         double[] sums = new double[material.batches().size()];
         int[] counts = new int[sums.length];
         for (int row = 0; row < rows.length; row++) {

@@ -85,7 +85,7 @@ public final class LotsApart implements Showable {
         analysis.todays().batches().stream()
                 .filter(batch -> batch.lotPeriod().equals(lot))
                 .forEach(batch -> names.add(batch.name()));
-        Material others = analysis.material().only(batch -> !names.contains(batch.name()));
+        ModelFrame others = analysis.material().only(batch -> !names.contains(batch.name()));
         try {
             Slope slope = FittedScores.of(others, ModelForm.STANDARD).slope();
             return analysis.reliability().corrects() ? analysis.reliability().corrected(slope) : slope;

@@ -24,7 +24,7 @@ record Measure(
         String name,
         Unit unit,
         TemperatureUnit reader,
-        Map<String, Gathering.Reading> readings,
+        Map<String, ModelFrames.Reading> readings,
         Map<String, Double> planned,
         OnProbe onProbe,
         Role role) {
@@ -35,7 +35,7 @@ record Measure(
     }
 
     /** Holds a feature of which no plan is written. */
-    Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathering.Reading> readings) {
+    Measure(String name, Unit unit, TemperatureUnit reader, Map<String, ModelFrames.Reading> readings) {
         this(name, unit, reader, readings, Map.of());
     }
 
@@ -44,7 +44,7 @@ record Measure(
             String name,
             Unit unit,
             TemperatureUnit reader,
-            Map<String, Gathering.Reading> readings,
+            Map<String, ModelFrames.Reading> readings,
             Map<String, Double> planned) {
         this(name, unit, reader, readings, planned, OnProbe.READING);
     }
@@ -96,7 +96,7 @@ record Measure(
             String name,
             Unit unit,
             TemperatureUnit reader,
-            Map<String, Gathering.Reading> readings,
+            Map<String, ModelFrames.Reading> readings,
             Map<String, Double> planned,
             OnProbe onProbe) {
         this(name, unit, reader, readings, planned, onProbe, Role.FOLLOWS);

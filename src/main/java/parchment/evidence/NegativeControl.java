@@ -16,14 +16,14 @@ import parchment.stats.CannotFitException;
  * @param slope of today's score on the mean feature of the next roast day, from its lots' means
  * @param roastDays how many roast days have a next one
  */
-public record NegativeControl(Slope slope, int roastDays) implements Showable {
+record NegativeControl(Slope slope, int roastDays) implements Showable {
     static final double CHANCE = 0.05;
     private static final int FEWEST_DAYS = 3;
     private static final String NEXT_DAY = "feature of the next roast day";
 
     static final NegativeControl MISSING = new NegativeControl(Slope.MISSING, 0);
 
-    static NegativeControl of(Material material) {
+    static NegativeControl of(ModelFrame material) {
         double[] within = material.within();
         TreeMap<LocalDate, double[]> days = new TreeMap<>();
         for (TastedBatch batch : material.batches()) {
@@ -35,7 +35,7 @@ public record NegativeControl(Slope slope, int roastDays) implements Showable {
             return MISSING;
         }
         LocalDate last = days.lastKey();
-        Material earlier = material.only(batch -> batch.day().isBefore(last));
+        ModelFrame earlier = material.only(batch -> batch.day().isBefore(last));
         List<TastedBatch> batches = earlier.batches();
         double[] next = new double[batches.size()];
         for (int i = 0; i < next.length; i++) {

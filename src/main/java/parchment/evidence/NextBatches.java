@@ -20,8 +20,7 @@ import parchment.feature.Role;
  * @param size the smallest difference that matters, in points over the tried range
  * @param kind what stands in the way of an answer
  */
-public record NextBatches(long batches, long roastDays, double low, double high, double size, Kind kind)
-        implements Showable {
+record NextBatches(long batches, long roastDays, double low, double high, double size, Kind kind) implements Showable {
     /** What an answer lacks. */
     public enum Kind {
         /** More of the same batches would tell. */
@@ -66,7 +65,7 @@ public record NextBatches(long batches, long roastDays, double low, double high,
 
     static NextBatches of(Analysis analysis, Kind asked) {
         FittedScores fitted = analysis.fitted();
-        Material material = analysis.material();
+        ModelFrame material = analysis.material();
         Slope slope = analysis.headline();
         double own = fitted.spread("cupper's own slope");
         return of(

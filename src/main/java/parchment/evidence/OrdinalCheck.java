@@ -43,7 +43,7 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
     static OrdinalCheck of(Analysis analysis, Measure measure) {
         FittedScores linear = analysis.bendSeen() ? analysis.drawn() : analysis.fitted();
         double[] scores = linear.design().material().scores().stream()
-                .mapToDouble(CupScore::score)
+                .mapToDouble(ScoreRow::score)
                 .toArray();
         ScoreSteps steps = ScoreSteps.of(scores);
         TwoReadings told = TwoReadings.of(analysis, measure, Verdict.CANNOT_TELL);
@@ -62,8 +62,9 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
             double center = analysis.range().center();
             Compared compared = new Compared(linear, told.from() - center, told.to() - center);
             // What corrects the slope for the measure's error corrects the second answer too.
-            double corrected =
-                    analysis.bendSeen() ? 1 : analysis.headline().estimate() / analysis.fittedSlope().estimate();
+            double corrected = analysis.bendSeen()
+                    ? 1
+                    : analysis.headline().estimate() / analysis.fittedSlope().estimate();
             return compared.of(none, ScoreSteps.joined(scores), corrected);
         } catch (CannotFitException tooFew) {
             return none;
@@ -118,8 +119,7 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
         }
 
         private static Slope slope(Estimate estimate, double times, double widened, Slope like) {
-            return new Slope(
-                    estimate.estimate() * times, estimate.standardError() * widened, like.degreesOfFreedom());
+            return new Slope(estimate.estimate() * times, estimate.standardError() * widened, like.degreesOfFreedom());
         }
 
         /** Returns all scores' rows as if their batches had read the same. */
@@ -213,7 +213,8 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
     private static String between(TwoReadings told, Measure measure) {
         return told.placesAreReadings()
                 ? measure.at(told.higher()) + " scores, against " + measure.afterName(told.lower()) + ","
-                : "two batches of a lot " + measure.difference(told.apart()) + " apart in " + measure.name() + " differ by";
+                : "two batches of a lot " + measure.difference(told.apart()) + " apart in " + measure.name()
+                        + " differ by";
     }
 
     private static String interval(Slope slope, double level) {

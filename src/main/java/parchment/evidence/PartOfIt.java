@@ -9,7 +9,7 @@ import parchment.feature.SettledAtDrop;
  * @param measure the feature asked about
  * @param companions what moved along closely, the closest first, without what is tied to it by arithmetic
  */
-record PartOfIt(Measure measure, List<MovedTogether.Companion> companions) {
+record PartOfIt(Measure measure, List<CollinearFeatures.Companion> companions) {
     private static final int MOST_NAMED = 2;
 
     PartOfIt {
@@ -18,7 +18,7 @@ record PartOfIt(Measure measure, List<MovedTogether.Companion> companions) {
                 .toList();
     }
 
-    private boolean byNature(MovedTogether.Companion companion) {
+    private boolean byNature(CollinearFeatures.Companion companion) {
         return SettledAtDrop.holds(measure.name()) && SettledAtDrop.holds(companion.name());
     }
 

@@ -29,7 +29,7 @@ record PathQuestion(
         List<Measure> measures,
         Measure rates,
         Map<String, double[][]> errors,
-        List<MovedTogether.Other> others,
+        List<CollinearFeatures.Other> others,
         EvidenceSettings settings) {
     private static final int MOST_NAMED = 3;
 
@@ -37,8 +37,8 @@ record PathQuestion(
     private record Asked(String name, String meaning, Measure told, double[] weights) {}
 
     DestinationOrPath ask(Logbook logbook) {
-        Checks.attribute(attribute, logbook.attributes(), logbook.name());
-        JointMaterial joint = JointMaterial.of(attribute, logbook, measures);
+        EvidenceChecks.attribute(attribute, logbook.attributes(), logbook.name());
+        JointFrame joint = JointFrame.of(attribute, logbook, measures);
         String whyNot = Analysis.whyNot(joint.material());
         Optional<JointFit> fit = whyNot.isEmpty() ? fit(joint) : Optional.empty();
         double rate = usualRate(joint);
@@ -56,7 +56,7 @@ record PathQuestion(
         return new DestinationOrPath(this, joint, fit, contrasts, next);
     }
 
-    private Optional<JointFit> fit(JointMaterial joint) {
+    private Optional<JointFit> fit(JointFrame joint) {
         try {
             return Optional.of(JointFit.of(joint, errors));
         } catch (CannotFitException tooFewRows) {
@@ -69,10 +69,10 @@ record PathQuestion(
         return SmallestDifference.of(attribute, logbook, settings).points();
     }
 
-    private double usualRate(JointMaterial joint) {
+    private double usualRate(JointFrame joint) {
         double[] known = joint.material().batches().stream()
                 .mapToDouble(batch -> rates.readings()
-                        .getOrDefault(batch.name(), Gathering.Reading.NONE)
+                        .getOrDefault(batch.name(), ModelFrames.Reading.NONE)
                         .value())
                 .filter(rate -> Double.isFinite(rate) && rate > 0)
                 .toArray();
@@ -157,7 +157,7 @@ record PathQuestion(
         return tied;
     }
 
-    private List<String> tied(String name, Material material) {
+    private List<String> tied(String name, ModelFrame material) {
         return Collinearity.of(name, FittedScores.of(material, ModelForm.STANDARD), others).stream()
                 .map(Collinearity.Twin::name)
                 .toList();

@@ -17,7 +17,7 @@ final class PictureNotes {
      */
     static List<String> of(
             Measure measure,
-            Material material,
+            ModelFrame material,
             VerdictRules.Judgement judgement,
             Findings.Planned planned,
             double level) {

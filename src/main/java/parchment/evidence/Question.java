@@ -20,11 +20,11 @@ import parchment.logbook.Logbook;
  * @param others the other features it may have moved together with
  * @param settings what was fixed beforehand
  */
-record Question(String attribute, Measure measure, List<MovedTogether.Other> others, EvidenceSettings settings) {
+record Question(String attribute, Measure measure, List<CollinearFeatures.Other> others, EvidenceSettings settings) {
     /** @throws IllegalArgumentException if the logbook does not score the attribute */
     Evidence ask(Logbook logbook) {
-        Checks.attribute(attribute, logbook.attributes(), logbook.name());
-        Material material = Gathering.of(attribute, logbook, measure.readings());
+        EvidenceChecks.attribute(attribute, logbook.attributes(), logbook.name());
+        ModelFrame material = ModelFrames.of(attribute, logbook, measure.readings());
         SmallestDifference margin = SmallestDifference.of(attribute, logbook, settings);
         Optional<Analysis> watched = Analysis.of(material, measure, settings, margin);
         Facts facts = facts(material, watched);
@@ -34,7 +34,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                 .orElseGet(() -> VerdictRules.nothingFitted(material));
 
         Optional<Analysis> judged = watched;
-        Material assigned = Gathering.of(attribute, logbook, drawnByChance(logbook));
+        ModelFrame assigned = ModelFrames.of(attribute, logbook, drawnByChance(logbook));
         Optional<Analysis> drawn = Analysis.of(assigned, measure, settings, margin);
         if (drawn.isPresent()) {
             VerdictRules.Judgement ofEffect = VerdictRules.judge(Findings.of(
@@ -51,7 +51,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         }
         Surroundings surroundings = new Surroundings(
                 facts,
-                MovedTogether.of(measure.name(), material, others),
+                CollinearFeatures.of(measure.name(), material, others),
                 cupped(logbook),
                 blindness,
                 CuppingLayout.of(material),
@@ -63,15 +63,15 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         return new Evidence(this, material, watched, drawn, judged, judgement, surroundings);
     }
 
-    private Facts facts(Material material, Optional<Analysis> analysis) {
+    private Facts facts(ModelFrame material, Optional<Analysis> analysis) {
         return Facts.of(measure.name(), material)
                 .leavingOut(analysis.map(found -> found.fitted().model().aliasedColumns())
                         .orElse(List.of()));
     }
 
     /** Returns the targets that were drawn by chance, as drawn: what the batch came out at does not matter. */
-    private Map<String, Gathering.Reading> drawnByChance(Logbook logbook) {
-        Map<String, Gathering.Reading> targets = new LinkedHashMap<>();
+    private Map<String, ModelFrames.Reading> drawnByChance(Logbook logbook) {
+        Map<String, ModelFrames.Reading> targets = new LinkedHashMap<>();
         for (Batch batch : logbook.batches()) {
             Double target = measure.planned().get(batch.name());
             if (target != null && batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE) {
@@ -82,9 +82,9 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
     }
 
     /** A target was meant for the probe of its day, so to today's it moves as the batch's own reading does, with the same shared error. */
-    private Gathering.Reading target(double target, String batch) {
-        Gathering.Reading drawn = new Gathering.Reading(target, Double.NaN);
-        Gathering.Reading read = measure.readings().getOrDefault(batch, Gathering.Reading.NONE);
+    private ModelFrames.Reading target(double target, String batch) {
+        ModelFrames.Reading drawn = new ModelFrames.Reading(target, Double.NaN);
+        ModelFrames.Reading read = measure.readings().getOrDefault(batch, ModelFrames.Reading.NONE);
         if (Double.isNaN(read.value())) {
             boolean moved = measure.readings().values().stream()
                     .anyMatch(other -> Double.isFinite(other.value()) && other.today() != other.value());
@@ -108,7 +108,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         return (int) logbook.batches().stream()
                 .filter(batch -> tasted.contains(batch.name()))
                 .filter(batch -> !Double.isFinite(measure.readings()
-                        .getOrDefault(batch.name(), Gathering.Reading.NONE)
+                        .getOrDefault(batch.name(), ModelFrames.Reading.NONE)
                         .value()))
                 .count();
     }
@@ -119,7 +119,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         List<Double> without = new ArrayList<>();
         for (Batch batch : logbook.batches()) {
             double value = measure.readings()
-                    .getOrDefault(batch.name(), Gathering.Reading.NONE)
+                    .getOrDefault(batch.name(), ModelFrames.Reading.NONE)
                     .value();
             if (Double.isFinite(value)) {
                 (tasted.contains(batch.name()) ? with : without).add(value);

@@ -44,7 +44,7 @@ record ReadingsMoved(List<Step> steps) {
     }
 
     /** Gathers what was done to the readings of the batches that an answer rests on; nothing for several machines, whose places are not one scale. */
-    static ReadingsMoved of(Material material, Measure measure, Logbook logbook) {
+    static ReadingsMoved of(ModelFrame material, Measure measure, Logbook logbook) {
         if (measure.onProbe() != OnProbe.READING || !material.movedToToday() || material.ofSeveralProbes()) {
             return NONE;
         }

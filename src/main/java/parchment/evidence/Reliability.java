@@ -19,7 +19,7 @@ import parchment.stats.Robust;
  * @param spread the distance from the 10th to the 90th percentile inside lots
  * @param batches how many batches the variance rests on
  */
-public record Reliability(double value, double ownError, double spread, int batches) implements Showable {
+record Reliability(double value, double ownError, double spread, int batches) implements Showable {
     /** Under this a slope says nothing. */
     static final double TOO_LOW = MeasurementError.LEAST_RELIABILITY;
 

@@ -32,7 +32,7 @@ final class ScoreDesign {
     static final String CUPPERS_SLOPE = "cupper's own slope";
     static final String DATE_COURSE = "course over the date";
 
-    private final Material material;
+    private final ModelFrame material;
     private final ModelForm form;
     private final double center;
     private final Map<String, double[]> columns = new LinkedHashMap<>();
@@ -40,18 +40,18 @@ final class ScoreDesign {
     private final List<RandomTerm> random = new ArrayList<>();
     private final List<double[]> dateBends = new ArrayList<>();
 
-    private ScoreDesign(Material material, ModelForm form, double center) {
+    private ScoreDesign(ModelFrame material, ModelForm form, double center) {
         this.material = material;
         this.form = form;
         this.center = center;
     }
 
-    static ScoreDesign of(Material material, ModelForm form) {
+    static ScoreDesign of(ModelFrame material, ModelForm form) {
         return of(material, form, material.center());
     }
 
     /** Builds the model with the feature counted from a stated place, where it is not counted from the lots' own means. */
-    static ScoreDesign of(Material material, ModelForm form, double center) {
+    static ScoreDesign of(ModelFrame material, ModelForm form, double center) {
         ScoreDesign design = new ScoreDesign(material, form, center);
         design.addFeature();
         design.addGroups();
@@ -80,7 +80,7 @@ final class ScoreDesign {
         copy.random.addAll(random);
         copy.dateBends.addAll(dateBends);
         if (material.cuppers().size() >= CUPPERS_FOR_SLOPES) {
-            copy.random.add(RandomTerm.slope(CUPPERS_SLOPE, labels(CupScore::cupper), FEATURE, rows(perBatch)));
+            copy.random.add(RandomTerm.slope(CUPPERS_SLOPE, labels(ScoreRow::cupper), FEATURE, rows(perBatch)));
         }
         return copy;
     }
@@ -90,7 +90,7 @@ final class ScoreDesign {
         ScoreDesign copy = withBatchColumn(name, perBatch);
         if (material.cuppers().size() >= CUPPERS_FOR_SLOPES) {
             copy.random.add(
-                    RandomTerm.slope("cupper's own slope on " + name, labels(CupScore::cupper), name, rows(perBatch)));
+                    RandomTerm.slope("cupper's own slope on " + name, labels(ScoreRow::cupper), name, rows(perBatch)));
         }
         return copy;
     }
@@ -185,7 +185,7 @@ final class ScoreDesign {
             return;
         }
         double[] rest =
-                material.scores().stream().mapToDouble(CupScore::restDays).toArray();
+                material.scores().stream().mapToDouble(ScoreRow::restDays).toArray();
         if (varies(rest)) {
             columns.put("rest days", centre(rest));
         } else {
@@ -232,18 +232,18 @@ final class ScoreDesign {
                     "roast day", labels(score -> material.batchOf(score).day().toString()));
         }
         choice.offer("batch", labels(score -> material.batchOf(score).name()));
-        choice.offer("cupper", labels(CupScore::cupper));
-        choice.offer("cupping", labels(CupScore::cupping));
-        choice.offer("cupper within a cupping", labels(CupScore::sitting));
+        choice.offer("cupper", labels(ScoreRow::cupper));
+        choice.offer("cupping", labels(ScoreRow::cupping));
+        choice.offer("cupper within a cupping", labels(ScoreRow::sitting));
         random.addAll(choice.terms());
         words.addAll(choice.words());
         double[] feature = columns.get(FEATURE);
         if (material.cuppers().size() >= CUPPERS_FOR_SLOPES && feature != null) {
-            random.add(RandomTerm.slope(CUPPERS_SLOPE, labels(CupScore::cupper), FEATURE, feature));
+            random.add(RandomTerm.slope(CUPPERS_SLOPE, labels(ScoreRow::cupper), FEATURE, feature));
         }
     }
 
-    private List<String> labels(Function<CupScore, String> label) {
+    private List<String> labels(Function<ScoreRow, String> label) {
         return material.scores().stream().map(label).toList();
     }
 
@@ -293,7 +293,7 @@ final class ScoreDesign {
     /** Returns the design as the mixed model takes it. */
     MixedDesign design() {
         MixedDesign design = MixedDesign.of(
-                "score", material.scores().stream().mapToDouble(CupScore::score).toArray());
+                "score", material.scores().stream().mapToDouble(ScoreRow::score).toArray());
         for (Map.Entry<String, double[]> column : columns.entrySet()) {
             design = design.withCovariate(column.getKey(), column.getValue());
         }
@@ -324,7 +324,7 @@ final class ScoreDesign {
         return varies(column) ? plain.withCovariate(DATE_COURSE, column) : plain;
     }
 
-    Material material() {
+    ModelFrame material() {
         return material;
     }
 

@@ -99,8 +99,8 @@ public final class Screen implements ShownAs {
      */
     public static Screen of(Logbook logbook) {
         try {
-            Screen screen =
-                    ScreenRun.of(logbook, Readings.all(logbook), SHUFFLES, SEED).screen();
+            Screen screen = ScreenRun.of(logbook, FeatureReadings.all(logbook), SHUFFLES, SEED)
+                    .screen();
             return ScoreQuestion.answered(screen, logbook);
         } catch (CannotFitException tooFew) {
             String why = tooFew.getMessage() == null ? "too few scores" : tooFew.getMessage();

@@ -38,12 +38,12 @@ final class ScreenRun {
     private record Fit(String attribute, AddedFeatures added, int[] places) {}
 
     private ScreenRun(Logbook logbook, List<Measure> measures, int shuffles, long seed) {
-        Map<String, Gathering.Reading> present = new LinkedHashMap<>();
-        logbook.batches().forEach(batch -> present.put(batch.name(), new Gathering.Reading(0, Double.NaN)));
-        Map<String, Material> materials = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> present = new LinkedHashMap<>();
+        logbook.batches().forEach(batch -> present.put(batch.name(), new ModelFrames.Reading(0, Double.NaN)));
+        Map<String, ModelFrame> materials = new LinkedHashMap<>();
         Map<String, TastedBatch> all = new LinkedHashMap<>();
         for (String attribute : logbook.attributes()) {
-            Material material = Gathering.of(attribute, logbook, present);
+            ModelFrame material = ModelFrames.of(attribute, logbook, present);
             if (material.batches().size() >= FEWEST) {
                 materials.put(attribute, material);
                 material.batches().forEach(batch -> all.putIfAbsent(batch.name(), batch));
@@ -84,7 +84,7 @@ final class ScreenRun {
         int known = 0;
         for (int i = 0; i < values.length; i++) {
             values[i] = measure.readings()
-                    .getOrDefault(batches.get(i).name(), Gathering.Reading.NONE)
+                    .getOrDefault(batches.get(i).name(), ModelFrames.Reading.NONE)
                     .value();
             if (Double.isFinite(values[i])) {
                 double[] sum = sums.computeIfAbsent(group.apply(batches.get(i)), key -> new double[2]);
@@ -104,7 +104,7 @@ final class ScreenRun {
         }
     }
 
-    private void addFit(String attribute, Material material) {
+    private void addFit(String attribute, ModelFrame material) {
         FittedScores fitted = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT));
         AddedFeatures added = AddedFeatures.to(
                 fitted.model(),

@@ -187,7 +187,7 @@ final class SeparatingBatches {
         }
         double[] seen = fit.joint().material().batches().stream()
                 .mapToDouble(batch -> rates.readings()
-                        .getOrDefault(batch.name(), Gathering.Reading.NONE)
+                        .getOrDefault(batch.name(), ModelFrames.Reading.NONE)
                         .value())
                 .filter(Double::isFinite)
                 .sorted()
@@ -221,7 +221,7 @@ final class SeparatingBatches {
                         - times[batch.position()]
                                 / 60
                                 * rates.readings()
-                                        .getOrDefault(batch.name(), Gathering.Reading.NONE)
+                                        .getOrDefault(batch.name(), ModelFrames.Reading.NONE)
                                         .value())
                 .filter(Double::isFinite)
                 .average()

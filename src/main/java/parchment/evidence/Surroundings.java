@@ -10,7 +10,7 @@ package parchment.evidence;
  */
 record Surroundings(
         Facts facts,
-        MovedTogether moved,
+        CollinearFeatures moved,
         CuppedBatches cupped,
         Blindness blindness,
         CuppingLayout layout,

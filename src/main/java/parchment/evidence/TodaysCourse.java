@@ -16,7 +16,7 @@ import parchment.stats.CannotFitException;
 final class TodaysCourse {
     private static final ModelForm FORM = ModelForm.STANDARD.with(ModelForm.Lots.OWN_LEVEL);
 
-    private final Material today;
+    private final ModelFrame today;
     private final FittedScores line;
     private final Optional<FittedScores> bend;
     private final Places places;
@@ -31,7 +31,7 @@ final class TodaysCourse {
         OF_SEVERAL_PROBES
     }
 
-    private TodaysCourse(Material today, FittedScores line, Optional<FittedScores> bend, Places places) {
+    private TodaysCourse(ModelFrame today, FittedScores line, Optional<FittedScores> bend, Places places) {
         this.places = places;
         this.today = today;
         this.line = line;
@@ -44,8 +44,8 @@ final class TodaysCourse {
      * @param inside the line inside lots and periods, which is the same line where all batches are of one and were read by today's probe
      * @throws CannotFitException if there are too few scores for the line
      */
-    static TodaysCourse of(Material material, FittedScores inside) {
-        Material today = material.changed(TastedBatch::onTodaysProbe);
+    static TodaysCourse of(ModelFrame material, FittedScores inside) {
+        ModelFrame today = material.changed(TastedBatch::onTodaysProbe);
         boolean asRead = material.groupMeans().size() == 1 && !material.movedToToday();
         if (!asRead && !today.ofSeveralProbes() && Analysis.whyNot(today).isEmpty()) {
             Optional<FittedScores> line = known(() -> fit(today, ModelForm.Shape.LINE), ScoreDesign.FEATURE);
@@ -74,7 +74,7 @@ final class TodaysCourse {
         }
     }
 
-    private static FittedScores fit(Material today, ModelForm.Shape shape) {
+    private static FittedScores fit(ModelFrame today, ModelForm.Shape shape) {
         double center = today.center();
         ScoreDesign design = ScoreDesign.of(today, FORM.with(shape), center);
         Map<String, FittedScores> moved = new TreeMap<>();
@@ -85,14 +85,14 @@ final class TodaysCourse {
     }
 
     /** Returns the batches by the name of each probe period whose place is not known exactly, its readings moved by one standard error. */
-    static Map<String, Material> movedByOneError(Material today) {
+    static Map<String, ModelFrame> movedByOneError(ModelFrame today) {
         Map<String, Double> errors = new TreeMap<>();
         today.batches().forEach(batch -> {
             if (batch.today().sharedError() > 0) {
                 errors.put(batch.today().period(), batch.today().sharedError());
             }
         });
-        Map<String, Material> moved = new TreeMap<>();
+        Map<String, ModelFrame> moved = new TreeMap<>();
         errors.forEach((period, error) -> moved.put(
                 period,
                 today.changed(batch -> batch.today().period().equals(period)

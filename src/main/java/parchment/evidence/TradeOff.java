@@ -43,13 +43,13 @@ public final class TradeOff implements ShownAs {
 
     private final List<String> attributes;
     private final Measure measure;
-    private final List<Material> materials;
+    private final List<ModelFrame> materials;
     private final Optional<JointCourses> courses;
     private final Map<String, Desirability> stated;
     private final List<Desirability> aims;
     private final EvidenceSettings settings;
     private final String whyNot;
-    private final List<MovedTogether.Other> others;
+    private final List<CollinearFeatures.Other> others;
     private final List<Collinearity.Twin> twins;
     private final Optional<Found> found;
 
@@ -67,9 +67,9 @@ public final class TradeOff implements ShownAs {
     private TradeOff(
             List<String> attributes,
             Measure measure,
-            List<Material> materials,
+            List<ModelFrame> materials,
             Optional<JointCourses> courses,
-            List<MovedTogether.Other> others,
+            List<CollinearFeatures.Other> others,
             Map<String, Desirability> stated,
             EvidenceSettings settings) {
         this.others = List.copyOf(others);
@@ -79,7 +79,7 @@ public final class TradeOff implements ShownAs {
         this.settings = settings;
         this.stated = Map.copyOf(stated);
         String why = "";
-        for (Material material : materials) {
+        for (ModelFrame material : materials) {
             why = why.isEmpty() ? Analysis.whyNot(material) : why;
         }
         this.courses = courses;
@@ -111,11 +111,11 @@ public final class TradeOff implements ShownAs {
     /** Weighs the same with other settings. */
     public static TradeOff of(List<String> attributes, Feature feature, Logbook logbook, EvidenceSettings settings) {
         check(attributes, logbook);
-        BatchTable table = Readings.table(feature, logbook);
+        BatchTable table = FeatureReadings.table(feature, logbook);
         TradeOff answer = of(
                 attributes,
-                Readings.measure(feature, table, logbook),
-                Readings.others(feature, table),
+                FeatureReadings.measure(feature, table, logbook),
+                FeatureReadings.others(feature, table),
                 logbook,
                 settings);
         return ScoreQuestion.answered(answer, logbook, attributes, feature.name(), feature.definition(), settings);
@@ -128,13 +128,13 @@ public final class TradeOff implements ShownAs {
     static TradeOff of(
             List<String> asked,
             Measure measure,
-            List<MovedTogether.Other> others,
+            List<CollinearFeatures.Other> others,
             Logbook logbook,
             EvidenceSettings settings) {
         check(asked, logbook);
         List<String> different = asked.stream().distinct().toList();
-        List<Material> materials = different.stream()
-                .map(attribute -> Gathering.of(attribute, logbook, measure.readings()))
+        List<ModelFrame> materials = different.stream()
+                .map(attribute -> ModelFrames.of(attribute, logbook, measure.readings()))
                 .toList();
         return new TradeOff(different, measure, materials, courses(materials, settings), others, Map.of(), settings);
     }
@@ -146,16 +146,16 @@ public final class TradeOff implements ShownAs {
     }
 
     /** Returns the controls and calendar facts from which the feature cannot be told, as for one attribute by itself. */
-    private static List<Collinearity.Twin> twins(Found found, String feature, List<MovedTogether.Other> others) {
+    private static List<Collinearity.Twin> twins(Found found, String feature, List<CollinearFeatures.Other> others) {
         FittedScores fitted = FittedScores.of(found.courses().line(0).design().material(), ModelForm.STANDARD);
         return Collinearity.of(feature, fitted, others);
     }
 
     private static void check(List<String> attributes, Logbook logbook) {
-        attributes.forEach(attribute -> Checks.attribute(attribute, logbook.attributes(), logbook.name()));
+        attributes.forEach(attribute -> EvidenceChecks.attribute(attribute, logbook.attributes(), logbook.name()));
     }
 
-    private static Optional<JointCourses> courses(List<Material> materials, EvidenceSettings settings) {
+    private static Optional<JointCourses> courses(List<ModelFrame> materials, EvidenceSettings settings) {
         if (materials.size() < 2
                 || materials.stream()
                         .anyMatch(material -> !Analysis.whyNot(material).isEmpty())) {
@@ -350,7 +350,7 @@ public final class TradeOff implements ShownAs {
         return measure;
     }
 
-    List<Material> materials() {
+    List<ModelFrame> materials() {
         return materials;
     }
 

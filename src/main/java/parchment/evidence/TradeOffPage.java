@@ -155,7 +155,7 @@ final class TradeOffPage {
             return " Each lot on its machine is brought to the mean of all first, as the probes of several machines are not one scale: count"
                     + " from a lot's own mean on its machine.";
         }
-        return asked.materials().stream().anyMatch(Material::movedToToday)
+        return asked.materials().stream().anyMatch(ModelFrame::movedToToday)
                 ? asked.measure().placesOnTodaysProbe()
                 : "";
     }

@@ -14,7 +14,7 @@ import parchment.stats.Robust;
  * @param high the 90th percentile
  * @param center the place from which the model counts the feature: the mean over all batches
  */
-public record TriedRange(double lowest, double highest, double low, double high, double center) {
+record TriedRange(double lowest, double highest, double low, double high, double center) {
 
     static TriedRange of(ScoreDesign design) {
         double center = design.center();

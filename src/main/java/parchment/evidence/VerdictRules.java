@@ -83,7 +83,7 @@ final class VerdictRules {
     }
 
     /** Judges a question to which nothing could be fitted. */
-    static Judgement nothingFitted(Material material) {
+    static Judgement nothingFitted(ModelFrame material) {
         String why = Analysis.whyNot(material);
         return new Judgement(
                 Verdict.CANNOT_TELL,
@@ -175,8 +175,9 @@ final class VerdictRules {
         boolean small = findings.equivalence().noneThatMatters();
         if (small && findings.ordinal().leavesRoomFor(findings.equivalence().margin())) {
             decided(Why.STEPS_LEAVE_ROOM);
-            reasons.add("the scores come in few steps, and taken as steps in their order they leave room for a difference of "
-                    + margin + " points, the smallest that matters, where taken as numbers they leave none");
+            reasons.add(
+                    "the scores come in few steps, and taken as steps in their order they leave room for a difference of "
+                            + margin + " points, the smallest that matters, where taken as numbers they leave none");
             return Verdict.CANNOT_TELL;
         }
         if (findings.slopeSeen() || findings.bendSeen()) {

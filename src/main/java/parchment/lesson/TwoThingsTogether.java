@@ -7,9 +7,9 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import parchment.evidence.CollinearFeatures;
 import parchment.evidence.DestinationOrPath;
 import parchment.evidence.Evidence;
-import parchment.evidence.MovedTogether;
 import parchment.evidence.PathContrast;
 import parchment.evidence.Verdict;
 import parchment.lesson.QuestionList.Words;
@@ -88,7 +88,7 @@ final class TwoThingsTogether implements LessonPlan {
                         () -> byDrop.value().movedTogether().companions().stream()
                                 .filter(found ->
                                         found.name().equals(developmentTime().name()))
-                                .mapToDouble(MovedTogether.Companion::correlation)
+                                .mapToDouble(CollinearFeatures.Companion::correlation)
                                 .findFirst()
                                 .orElse(Double.NaN),
                         0.021,

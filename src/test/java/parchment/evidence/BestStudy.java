@@ -61,7 +61,7 @@ final class BestStudy {
     }
 
     private static int[] one(KnownTruth.Drawn drawn, double best, double second) {
-        Material material = KnownTruth.material(drawn);
+        ModelFrame material = KnownTruth.material(drawn);
         TodaysCourse course = TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD));
         TriedRange range = TriedRange.of(course.line().design());
         Optional<Peak> common = course.bend().map(bend -> Peak.of(bend, range, 0.90));

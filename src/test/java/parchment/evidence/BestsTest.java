@@ -36,7 +36,7 @@ class BestsTest {
     }
 
     private static Bests bests(KnownTruth truth, long seed) {
-        Material material = KnownTruth.material(truth.draw(seed));
+        ModelFrame material = KnownTruth.material(truth.draw(seed));
         TodaysCourse course = TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD));
         return Bests.of(
                 course.line().design().material(), TriedRange.of(course.line().design()), 0.90);
@@ -96,7 +96,7 @@ class BestsTest {
     }
 
     private static Measure earlier(Measure all) {
-        Map<String, Gathering.Reading> readings = new HashMap<>(all.readings());
+        Map<String, ModelFrames.Reading> readings = new HashMap<>(all.readings());
         readings.keySet().removeIf(name -> Integer.parseInt(name.substring(1)) > 60);
         return new Measure(all.name(), all.unit(), all.reader(), readings);
     }
@@ -142,7 +142,7 @@ class BestsTest {
         KnownTruth truth = hump();
         truth.probeMovedOnDay = 15;
         KnownTruth.Drawn drawn = truth.draw(3);
-        Map<String, Gathering.Reading> readings = new HashMap<>();
+        Map<String, ModelFrames.Reading> readings = new HashMap<>();
         drawn.measure().readings().forEach((name, reading) -> {
             boolean earlier = Integer.parseInt(name.substring(1)) <= 60;
             readings.put(
@@ -151,11 +151,11 @@ class BestsTest {
                             ? reading.onTodaysProbe(Double.NaN, Double.NaN, "before")
                             : reading.onTodaysProbe(reading.value(), 0, "now"));
         });
-        Material all = Gathering.of("sweetness", drawn.logbook(), readings);
+        ModelFrame all = ModelFrames.of("sweetness", drawn.logbook(), readings);
         TodaysCourse course = TodaysCourse.of(all, FittedScores.of(all, ModelForm.STANDARD));
         assertEquals(TodaysCourse.Places.READINGS, course.places());
         assertEquals(60, course.line().design().material().batches().size());
-        Material few = all.only(batch -> Integer.parseInt(batch.name().substring(1)) <= 65);
+        ModelFrame few = all.only(batch -> Integer.parseInt(batch.name().substring(1)) <= 65);
         TodaysCourse none = TodaysCourse.of(few, FittedScores.of(few, ModelForm.STANDARD));
         assertEquals(TodaysCourse.Places.FROM_LOTS_MEANS, none.places());
     }
@@ -190,13 +190,13 @@ class BestsTest {
     @Test
     void aLotOfPureNoiseHardlyMovesTheOthers() {
         KnownTruth truth = hump();
-        Material with = KnownTruth.material(truth.draw(7));
+        ModelFrame with = KnownTruth.material(truth.draw(7));
         Random random = new Random(9);
         double[] scores = with.scores().stream()
                 .mapToDouble(
                         score -> with.batchOf(score).lot().equals("Lot C") ? 6 + random.nextGaussian() : score.score())
                 .toArray();
-        Material noisy = with.withScores(scores);
+        ModelFrame noisy = with.withScores(scores);
         TriedRange range = TriedRange.of(ScoreDesign.of(with, ModelForm.STANDARD));
         Slope before = Bests.of(with, range, 0.9).lots().get(0).slope();
         Slope after = Bests.of(noisy, range, 0.9).lots().get(0).slope();
@@ -205,19 +205,19 @@ class BestsTest {
 
     @Test
     void aLotNeedsEightBatchesOnThreeDaysForASlopeOfItsOwn() {
-        Material all = KnownTruth.material(hump().draw(5));
+        ModelFrame all = KnownTruth.material(hump().draw(5));
         TriedRange range = TriedRange.of(ScoreDesign.of(all, ModelForm.STANDARD));
         assertEquals(LotBest.Own.OWN, ofA(all, 8, range));
         assertEquals(LotBest.Own.SHARED, ofA(all, 7, range));
     }
 
-    private static LotBest.Own ofA(Material all, int count, TriedRange range) {
+    private static LotBest.Own ofA(ModelFrame all, int count, TriedRange range) {
         List<String> names = all.batches().stream()
                 .filter(batch -> batch.lot().equals("Lot A"))
                 .map(TastedBatch::name)
                 .limit(count)
                 .toList();
-        Material fewer = all.only(batch -> !batch.lot().equals("Lot A") || names.contains(batch.name()));
+        ModelFrame fewer = all.only(batch -> !batch.lot().equals("Lot A") || names.contains(batch.name()));
         return Bests.of(fewer, range, 0.9).lots().get(0).own();
     }
 

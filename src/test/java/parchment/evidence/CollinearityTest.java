@@ -18,8 +18,8 @@ class CollinearityTest {
     private static final FittedScores FITTED = FittedScores.of(KnownTruth.material(DRAWN), ModelForm.STANDARD);
 
     /** Returns a measure that moved with the drop by this correlation in each lot's batches, as exactly as a draw can be made to. */
-    static MovedTogether.Other other(String name, double correlation, Role role) {
-        Material material = FITTED.design().material();
+    static CollinearFeatures.Other other(String name, double correlation, Role role) {
+        ModelFrame material = FITTED.design().material();
         double[] within = material.within();
         Random random = new Random(5);
         double[] noise = material.changed(batch -> batch.withMeasure(random.nextGaussian(), Double.NaN))
@@ -43,10 +43,10 @@ class CollinearityTest {
                     correlation * within[i] / Math.sqrt(own)
                             + Math.sqrt(1 - correlation * correlation) * noise[i] / Math.sqrt(square));
         }
-        return new MovedTogether.Other(name, values, "", role);
+        return new CollinearFeatures.Other(name, values, "", role);
     }
 
-    private static List<String> twins(MovedTogether.Other... others) {
+    private static List<String> twins(CollinearFeatures.Other... others) {
         return Collinearity.of("drop temperature", FITTED, List.of(others)).stream()
                 .map(Collinearity.Twin::name)
                 .toList();
@@ -85,15 +85,15 @@ class CollinearityTest {
                 new LinkedHashMap<>(other("gas", 1, Role.CONTROL).values());
         List<String> names = List.copyOf(half.keySet());
         names.subList(0, 40).forEach(half::remove);
-        assertEquals(List.of("gas"), twins(new MovedTogether.Other("gas", half, "", Role.CONTROL)));
+        assertEquals(List.of("gas"), twins(new CollinearFeatures.Other("gas", half, "", Role.CONTROL)));
         half.remove(names.get(40));
-        assertEquals(List.of(), twins(new MovedTogether.Other("gas", half, "", Role.CONTROL)));
+        assertEquals(List.of(), twins(new CollinearFeatures.Other("gas", half, "", Role.CONTROL)));
     }
 
     /** The place in the day stands in the model, and the model drops it without a word: the answer must not. */
     @Test
     void aColumnOfTheModelThatTheFeatureFollowsExactlyStopsTheAnswerToo() {
-        Material material = FITTED.design()
+        ModelFrame material = FITTED.design()
                 .material()
                 .changed(batch -> batch.withMeasure(200 + 2.0 * batch.batchOfTheDay(), Double.NaN));
         FittedScores fitted = FittedScores.of(material, ModelForm.STANDARD);
@@ -111,14 +111,14 @@ class CollinearityTest {
 
     @Test
     void massAndDateStopTheAnswerAndAreNamed() {
-        Material byMass =
+        ModelFrame byMass =
                 FITTED.design().material().changed(batch -> batch.withMeasure(-30 * batch.mass(), Double.NaN));
         assertEquals(
                 "green mass",
                 Collinearity.of("airflow", FittedScores.of(byMass, ModelForm.STANDARD), List.of())
                         .get(0)
                         .name());
-        Material byDate = FITTED.design()
+        ModelFrame byDate = FITTED.design()
                 .material()
                 .changed(batch -> batch.withMeasure(batch.day().toEpochDay(), Double.NaN));
         assertEquals(
@@ -130,7 +130,7 @@ class CollinearityTest {
 
     @Test
     void columnsOfTheModelThatMakeItUpTogetherAreNamedTogether() {
-        Material both = FITTED.design()
+        ModelFrame both = FITTED.design()
                 .material()
                 .changed(batch -> batch.withMeasure(10 * batch.mass() + batch.batchOfTheDay(), Double.NaN));
         assertEquals(

@@ -72,7 +72,7 @@ final class CoverageStudy {
     }
 
     private static One one(KnownTruth truth, long seed) {
-        Material material = KnownTruth.material(truth.draw(seed));
+        ModelFrame material = KnownTruth.material(truth.draw(seed));
         FittedScores line = FittedScores.of(material, ModelForm.STANDARD);
         Reliability reliability = Reliability.of(
                 material.within(),

@@ -53,9 +53,9 @@ class DestinationOrPathPageTest {
         DestinationOrPath asked() {
             List<Batch> batches = new ArrayList<>();
             List<CupScores> cups = new ArrayList<>();
-            Map<String, Gathering.Reading> drops = new LinkedHashMap<>();
-            Map<String, Gathering.Reading> times = new LinkedHashMap<>();
-            Map<String, Gathering.Reading> early = new LinkedHashMap<>();
+            Map<String, ModelFrames.Reading> drops = new LinkedHashMap<>();
+            Map<String, ModelFrames.Reading> times = new LinkedHashMap<>();
+            Map<String, ModelFrames.Reading> early = new LinkedHashMap<>();
             for (String name : List.of("A1", "A2", "B1", "B2")) {
                 String machine = name.startsWith("A") ? "drum" : "barrel";
                 batches.add(Batch.named(name)
@@ -64,10 +64,10 @@ class DestinationOrPathPageTest {
                         .lot("Lot A")
                         .machine(machine)
                         .build());
-                drops.put(name, new Gathering.Reading(205, 0.3).onTodaysProbe(205, 0, onTheProbe ? machine : ""));
-                early.put(name, new Gathering.Reading(540, 2));
+                drops.put(name, new ModelFrames.Reading(205, 0.3).onTodaysProbe(205, 0, onTheProbe ? machine : ""));
+                early.put(name, new ModelFrames.Reading(540, 2));
                 if (!withoutDevelopment.contains(name)) {
-                    times.put(name, new Gathering.Reading(90, 2));
+                    times.put(name, new ModelFrames.Reading(90, 2));
                 }
                 if (scored.contains(name)) {
                     cups.add(new CupScores(
@@ -94,7 +94,7 @@ class DestinationOrPathPageTest {
                     "sweetness", measures, measures.get(0), Map.of(), List.of(), EvidenceSettings.standard());
             return new DestinationOrPath(
                     question,
-                    JointMaterial.of("sweetness", logbook, measures),
+                    JointFrame.of("sweetness", logbook, measures),
                     Optional.empty(),
                     contrasts,
                     Optional.empty());

@@ -53,9 +53,9 @@ class DestinationOrPathTest {
     }
 
     private static Measure measure(String name, Unit unit, Map<String, Three> batches, ToDoubleFunction<Three> value) {
-        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> readings = new LinkedHashMap<>();
         batches.forEach(
-                (batch, three) -> readings.put(batch, new Gathering.Reading(value.applyAsDouble(three), Double.NaN)));
+                (batch, three) -> readings.put(batch, new ModelFrames.Reading(value.applyAsDouble(three), Double.NaN)));
         return new Measure(name, unit, TemperatureUnit.CELSIUS, readings);
     }
 
@@ -215,17 +215,17 @@ class DestinationOrPathTest {
     @Test
     void foretellsOnlyMixturesThatWereTried() {
         DestinationOrPath asked = ask(truth(), 5, 0, DestinationOrPathTest::destination);
-        Foretold usual = asked.at(205, 90, 540);
-        assertEquals(Foretold.Tried.YES, usual.tried());
+        ScorePrediction usual = asked.at(205, 90, 540);
+        assertEquals(ScorePrediction.Tried.YES, usual.tried());
         assertEquals(0, usual.difference(), 0.15);
         assertEquals(3, usual.nearest().size());
-        Foretold hotter = asked.at(208, 102, 540);
+        ScorePrediction hotter = asked.at(208, 102, 540);
         assertTrue(hotter.interval().contains(0.45), hotter.words());
         // Each value was tried, the mixture never: hot with a short development.
-        Foretold strange = asked.at(209, 72, 540);
-        assertEquals(Foretold.Tried.NO, strange.tried());
+        ScorePrediction strange = asked.at(209, 72, 540);
+        assertEquals(ScorePrediction.Tried.NO, strange.tried());
         assertTrue(strange.words().contains("not in this mixture"), strange.words());
-        Foretold far = asked.at(230, 90, 540);
+        ScorePrediction far = asked.at(230, 90, 540);
         assertTrue(far.words().contains("was not tried"), far.words());
         assertTrue(Double.isNaN(far.difference()));
     }
@@ -234,18 +234,18 @@ class DestinationOrPathTest {
     private static DestinationOrPath moved(double shiftError) {
         KnownTruth.Drawn drawn = truth().draw(5);
         Random random = new Random(82);
-        Map<String, Gathering.Reading> drops = new LinkedHashMap<>();
-        Map<String, Gathering.Reading> developments = new LinkedHashMap<>();
-        Map<String, Gathering.Reading> early = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> drops = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> developments = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> early = new LinkedHashMap<>();
         drawn.measure().readings().forEach((name, reading) -> {
             Three three = destination(reading.value() - 205, random);
             boolean before = Integer.parseInt(name.substring(1)) <= 40;
             drops.put(
                     name,
-                    new Gathering.Reading(before ? three.drop() : three.drop() - 4, Double.NaN)
+                    new ModelFrames.Reading(before ? three.drop() : three.drop() - 4, Double.NaN)
                             .onTodaysProbe(three.drop() - 4, before ? shiftError : 0, before ? "before" : "now"));
-            developments.put(name, new Gathering.Reading(three.development(), Double.NaN));
-            early.put(name, new Gathering.Reading(three.early(), Double.NaN));
+            developments.put(name, new ModelFrames.Reading(three.development(), Double.NaN));
+            early.put(name, new ModelFrames.Reading(three.early(), Double.NaN));
         });
         List<Measure> measures = List.of(
                 new Measure("drop temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS, drops),
@@ -258,10 +258,10 @@ class DestinationOrPathTest {
 
     @Test
     void whatIsForetoldIsAtAReadingOnTodaysProbeAndWiderWhereTheMoveIsNotKnownWell() {
-        Foretold known = moved(0).at(201, 90, 540);
-        assertEquals(Foretold.Tried.YES, known.tried());
+        ScorePrediction known = moved(0).at(201, 90, 540);
+        assertEquals(ScorePrediction.Tried.YES, known.tried());
         assertEquals(0, known.difference(), 0.15);
-        Foretold unsure = moved(1.5).at(201, 90, 540);
+        ScorePrediction unsure = moved(1.5).at(201, 90, 540);
         assertEquals(known.difference(), unsure.difference(), 1e-9);
         // Half of the batches lie before the move: 0.75 °C of the mean drop is not known, so 0.75 times the slope is
         // added.

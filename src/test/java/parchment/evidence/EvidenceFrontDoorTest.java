@@ -24,7 +24,7 @@ class EvidenceFrontDoorTest {
     /** Returns a feature of the reader's own that reads what was drawn. */
     private static Feature own(String name, Unit unit, KnownTruth.Drawn drawn, DoubleFunction<Measured> read) {
         return Feature.of(name, unit, "what was drawn for the batch", path -> {
-            Gathering.Reading reading =
+            ModelFrames.Reading reading =
                     drawn.measure().readings().get(path.batch().name());
             return reading == null ? Measured.missing("nothing was drawn") : read.apply(reading.value());
         });

@@ -41,7 +41,7 @@ class EvidenceTest {
         assertTrue(evidence.gain().lowerBound() > 0, evidence.gain().toString());
         assertEquals(
                 8,
-                evidence.alternatives()
+                evidence.specificationCurve()
                         .orElseThrow()
                         .agreeing(evidence.association().slope()));
     }
@@ -239,13 +239,13 @@ class EvidenceTest {
     @Test
     void outsideTheTriedRangeItRefusesAndNamesTheNearestBatches() {
         Evidence evidence = ask(new KnownTruth(), 1);
-        Foretold outside = evidence.at(230);
-        assertEquals(Foretold.Tried.NO, outside.tried());
+        ScorePrediction outside = evidence.at(230);
+        assertEquals(ScorePrediction.Tried.NO, outside.tried());
         assertTrue(Double.isNaN(outside.difference()));
         assertEquals(3, outside.nearest().size());
         assertTrue(outside.words().contains("was not tried"), outside.words());
-        Foretold inside = evidence.at(207);
-        assertEquals(Foretold.Tried.YES, inside.tried());
+        ScorePrediction inside = evidence.at(207);
+        assertEquals(ScorePrediction.Tried.YES, inside.tried());
         assertTrue(inside.interval().contains(inside.difference()));
     }
 
@@ -336,14 +336,14 @@ class EvidenceTest {
     @Test
     void countsWhatIsLeftOutAndWhy() {
         KnownTruth.Drawn drawn = new KnownTruth().draw(1);
-        Map<String, Gathering.Reading> readings =
+        Map<String, ModelFrames.Reading> readings =
                 new LinkedHashMap<>(drawn.measure().readings());
-        readings.put("B001", new Gathering.Reading(Double.NaN, Double.NaN, "no drop was found"));
-        readings.put("B002", new Gathering.Reading(Double.NaN, Double.NaN, "no drop was found"));
-        Material material = Gathering.of("sweetness", drawn.logbook(), readings);
+        readings.put("B001", new ModelFrames.Reading(Double.NaN, Double.NaN, "no drop was found"));
+        readings.put("B002", new ModelFrames.Reading(Double.NaN, Double.NaN, "no drop was found"));
+        ModelFrame material = ModelFrames.of("sweetness", drawn.logbook(), readings);
         assertEquals(78, material.batches().size());
         assertEquals(
-                List.of(new LeftOut(2, LeftOut.What.BATCHES, "no drop was found", List.of("B001", "B002"))),
+                List.of(new Exclusion(2, Exclusion.What.BATCHES, "no drop was found", List.of("B001", "B002"))),
                 material.leftOut());
         assertEquals(
                 "2 batches left out (B001, B002): no drop was found",
@@ -360,7 +360,7 @@ class EvidenceTest {
         Question question = new Question(
                 "sweetness",
                 drawn.measure(),
-                List.of(new MovedTogether.Other("twin", twin, "", Role.FOLLOWS)),
+                List.of(new CollinearFeatures.Other("twin", twin, "", Role.FOLLOWS)),
                 EvidenceSettings.standard());
         Evidence evidence = question.ask(drawn.logbook());
         assertEquals("twin", evidence.movedTogether().companions().get(0).name());

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 
 /** Holds which facts are named, what the model did with each, and which stand in for a feature. */
 class FactsTest {
-    private static Material material() {
+    private static ModelFrame material() {
         List<TastedBatch> batches = new ArrayList<>();
         for (int i = 0; i < 40; i++) {
             double measure = 200 + i % 5 + 0.3 * (i % 3);
@@ -28,7 +28,7 @@ class FactsTest {
                     0.3,
                     new TastedBatch.Today(measure, "Lot " + i % 2, "", 0)));
         }
-        return new Material(batches, List.of(), List.of(), List.of());
+        return new ModelFrame(batches, List.of(), List.of(), List.of());
     }
 
     private static List<String> handled(Facts facts) {
@@ -59,7 +59,7 @@ class FactsTest {
 
     @Test
     void batchesOfWhichAFactIsNotWrittenAreNotCountedAndAFactThatDoesNotVaryIsNotListed() {
-        Material some = material()
+        ModelFrame some = material()
                 .changed(batch -> new TastedBatch(
                         batch.position(),
                         batch.name(),
@@ -94,7 +94,7 @@ class FactsTest {
     /** The calendar explains a feature that follows it: the straight line over the date stands among the columns. */
     @Test
     void theDateExplainsAFeatureThatFollowsIt() {
-        Material drifting =
+        ModelFrame drifting =
                 material().changed(batch -> batch.withMeasure(batch.day().toEpochDay(), Double.NaN));
         assertEquals(1, Facts.of("age", drifting).facts().get(1).explains(), 1e-9);
     }
@@ -125,7 +125,7 @@ class FactsTest {
     /** Adjusted R squared by hand: two operators with means 200.5 and 203 of equally spread values. */
     @Test
     void theShareIsTheAdjustedRSquared() {
-        Material material = material();
+        ModelFrame material = material();
         Facts.Fact operator = Facts.of("drop temperature", material).facts().get(2);
         double all = 0;
         double left = 0;

@@ -110,8 +110,7 @@ final class FewStepsStudy {
 
     private static One one(Cell cell, long seed) {
         KnownTruth.Drawn felt = cell.truth(0.5).draw(seed);
-        KnownTruth.Drawn drawn = new KnownTruth.Drawn(
-                changed(felt.logbook(), cell::given), felt.measure(), felt.gas());
+        KnownTruth.Drawn drawn = new KnownTruth.Drawn(changed(felt.logbook(), cell::given), felt.measure(), felt.gas());
         EvidenceSettings settings = EvidenceSettings.standard();
         Analysis analysis = Analysis.of(
                         KnownTruth.material(drawn),
@@ -138,9 +137,9 @@ final class FewStepsStudy {
      * without the scatter from cup to cup, moved to either reading, the scatter then put back as a distribution.
      */
     private static double trueDifference(Cell cell, long seed, TwoReadings told) {
-        Material still = KnownTruth.material(cell.truth(0).draw(seed));
+        ModelFrame still = KnownTruth.material(cell.truth(0).draw(seed));
         double sum = 0;
-        for (CupScore score : still.scores()) {
+        for (ScoreRow score : still.scores()) {
             double rest = score.score() - cell.slope() * still.batchOf(score).measure();
             sum += expected(cell, rest + cell.slope() * told.to()) - expected(cell, rest + cell.slope() * told.from());
         }
@@ -169,8 +168,9 @@ final class FewStepsStudy {
     /** Prints the table; the first argument is the number of logbooks in each cell. */
     public static void main(String[] arguments) {
         int logbooks = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 400;
-        System.out.println("| condition | difference held, by numbers | difference held, by steps | a finding by numbers | a finding by both"
-                + " | a bend by numbers | a bend by both | no second answer |");
+        System.out.println(
+                "| condition | difference held, by numbers | difference held, by steps | a finding by numbers | a finding by both"
+                        + " | a bend by numbers | a bend by both | no second answer |");
         System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- |");
         int number = 0;
         for (double highest : new double[] {IN_THE_MIDDLE, NEAR_ITS_END}) {

@@ -30,7 +30,7 @@ class FindingsTest {
                 NegativeControl.MISSING,
                 new Blindness(1, 1),
                 30,
-                HeldOutGain.MISSING,
+                PredictiveSkill.MISSING,
                 8,
                 8,
                 VerdictRulesTest.MANY_STEPS);
@@ -64,7 +64,7 @@ class FindingsTest {
         KnownTruth truth = new KnownTruth();
         truth.days = 12;
         KnownTruth.Drawn drawn = truth.draw(3);
-        Material material = KnownTruth.material(drawn);
+        ModelFrame material = KnownTruth.material(drawn);
         Analysis analysis = Analysis.of(
                         material,
                         drawn.measure(),
@@ -73,8 +73,8 @@ class FindingsTest {
                 .orElseThrow();
         Map<String, Double> same = new LinkedHashMap<>();
         drawn.measure().readings().forEach((batch, reading) -> same.put(batch, 2 * reading.value()));
-        List<MovedTogether.Other> others =
-                List.of(new MovedTogether.Other("gas in development", same, "", Role.CONTROL));
+        List<CollinearFeatures.Other> others =
+                List.of(new CollinearFeatures.Other("gas in development", same, "", Role.CONTROL));
         Facts facts = Facts.of(List.of(
                 new Facts.Fact("operator", 0.9, Facts.Handled.IN_ANOTHER_LOOK, 48),
                 new Facts.Fact("lot", 0.1, Facts.Handled.IN_THE_MODEL, 48)));

@@ -25,7 +25,7 @@ class HarbourEvidenceTest {
             Logbook.open(Path.of("..", "datasets", "harbour").toString());
 
     /** The features are measured once for the questions that need not go through the front door. */
-    private static final List<Measure> MEASURES = Readings.all(HARBOUR);
+    private static final List<Measure> MEASURES = FeatureReadings.all(HARBOUR);
 
     private static Evidence ask(String feature) {
         Measure measure = MEASURES.stream()

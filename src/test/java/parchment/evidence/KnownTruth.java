@@ -115,8 +115,8 @@ final class KnownTruth {
 
     /** A drawn logbook with the drop temperatures as they would be read, and the gas of each batch in percent. */
     record Drawn(Logbook logbook, Measure measure, Map<String, Double> gas) {
-        List<MovedTogether.Other> others() {
-            return List.of(new MovedTogether.Other("gas in development", gas, "", Role.CONTROL));
+        List<CollinearFeatures.Other> others() {
+            return List.of(new CollinearFeatures.Other("gas in development", gas, "", Role.CONTROL));
         }
     }
 
@@ -131,7 +131,7 @@ final class KnownTruth {
         List<Batch> batches = new ArrayList<>();
         List<CupScores> cups = new ArrayList<>();
         List<Cupping> sessions = new ArrayList<>();
-        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> readings = new LinkedHashMap<>();
         Map<String, Double> planned = new LinkedHashMap<>();
         Map<String, Double> gas = new LinkedHashMap<>();
         Random gasRandom = new Random(seed + 77_000_000);
@@ -190,7 +190,7 @@ final class KnownTruth {
                 }
                 batches.add(batch.build());
                 double read = drop + (day >= probeMovedOnDay ? probeShift : 0) + random.nextGaussian() * measureError;
-                Gathering.Reading reading = new Gathering.Reading(read, measureError);
+                ModelFrames.Reading reading = new ModelFrames.Reading(read, measureError);
                 boolean earlier = probeMovedOnDay < days && day < probeMovedOnDay;
                 readings.put(
                         name,
@@ -261,7 +261,7 @@ final class KnownTruth {
             List<Batch> batches,
             List<CupScores> cups,
             List<Cupping> sessions,
-            Map<String, Gathering.Reading> readings) {}
+            Map<String, ModelFrames.Reading> readings) {}
 
     /** Adds days on which the drop was set by a plan; each day's batches are cupped together. */
     private void more(Random random, Added to, double[] cupperEffect, double lotEffect, LocalDate start) {
@@ -288,7 +288,7 @@ final class KnownTruth {
                                 .readerUnit(reader)
                                 .build());
                 to.readings()
-                        .put(name, new Gathering.Reading(drop + random.nextGaussian() * measureError, measureError));
+                        .put(name, new ModelFrames.Reading(drop + random.nextGaussian() * measureError, measureError));
                 double x = drop - center;
                 double quality = level + slope * x + bend * x * x + random.nextGaussian() * batchSpread;
                 for (int cupper = 0; cupper < cuppers; cupper++) {
@@ -326,8 +326,8 @@ final class KnownTruth {
     }
 
     /** Returns the joined scores of a drawn logbook. */
-    static Material material(Drawn drawn) {
-        return Gathering.of("sweetness", drawn.logbook(), drawn.measure().readings());
+    static ModelFrame material(Drawn drawn) {
+        return ModelFrames.of("sweetness", drawn.logbook(), drawn.measure().readings());
     }
 
     private static double[] normals(Random random, int count, double spread) {

@@ -92,7 +92,7 @@ class LotsApartTest {
         Random random = new Random(seed);
         List<Batch> batches = new ArrayList<>(drawn.logbook().batches());
         List<CupScores> cups = new ArrayList<>(drawn.logbook().cups());
-        Map<String, Gathering.Reading> readings =
+        Map<String, ModelFrames.Reading> readings =
                 new LinkedHashMap<>(drawn.measure().readings());
         for (int k = 0; k < 24; k++) {
             Batch like = drawn.logbook().batches().get(3 * k);
@@ -103,7 +103,7 @@ class LotsApartTest {
                     .lot("Lot D")
                     .machine("drum one")
                     .build());
-            readings.put(name, new Gathering.Reading(205 + 3 * random.nextGaussian(), 0.3));
+            readings.put(name, new ModelFrames.Reading(205 + 3 * random.nextGaussian(), 0.3));
             double batch = spread * random.nextGaussian();
             for (int cupper = 0; cupper < 3; cupper++) {
                 cups.add(new CupScores(

@@ -60,7 +60,7 @@ class NegativeControlTest {
         truth.days = 15;
         truth.batchesPerDay = 8;
         truth.daySpread = 0;
-        Material material = KnownTruth.material(truth.draw(2));
+        ModelFrame material = KnownTruth.material(truth.draw(2));
         NegativeControl control = NegativeControl.of(material);
         assertTrue(control.slope().degreesOfFreedom() <= 13, control.slope().toString());
         assertTrue(

@@ -100,7 +100,7 @@ class NoBestToldTest {
     @Test
     void errorsThatAPeriodSharesGoByThePeriodsName() {
         KnownTruth.Drawn drawn = hump(0).draw(3);
-        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> readings = new LinkedHashMap<>();
         drawn.measure().readings().forEach((name, read) -> {
             int number = Integer.parseInt(name.substring(1));
             readings.put(
@@ -111,13 +111,13 @@ class NoBestToldTest {
                                     ? read.onTodaysProbe(read.value() - 2, 0.5, "second")
                                     : read.onTodaysProbe(read.value(), 0, "today"));
         });
-        Material all = Gathering.of("sweetness", drawn.logbook(), readings);
-        Material later = all.only(batch -> Integer.parseInt(batch.name().substring(1)) > 40);
+        ModelFrame all = ModelFrames.of("sweetness", drawn.logbook(), readings);
+        ModelFrame later = all.only(batch -> Integer.parseInt(batch.name().substring(1)) > 40);
         assertEquals(Set.of("first", "second"), changes(all));
         assertEquals(Set.of("second"), changes(later));
     }
 
-    private static Set<String> changes(Material material) {
+    private static Set<String> changes(ModelFrame material) {
         return TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD))
                 .line()
                 .sharedChanges(ScoreDesign.FEATURE)
@@ -164,8 +164,8 @@ class NoBestToldTest {
     private static OptionalDouble gain(int days) {
         KnownTruth truth = new KnownTruth();
         truth.days = days;
-        Material material = KnownTruth.material(truth.draw(1));
-        HeldOutGain gain = HeldOutGain.of(
+        ModelFrame material = KnownTruth.material(truth.draw(1));
+        PredictiveSkill gain = PredictiveSkill.of(
                 ScoreDesign.of(material, ModelForm.STANDARD),
                 ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
                 EvidenceSettings.standard().withParts(2));

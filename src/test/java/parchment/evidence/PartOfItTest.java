@@ -12,9 +12,9 @@ import parchment.quantity.Unit;
 /** Holds what belongs to a hotter drop by its nature, and what may be behind the scores in its place. */
 class PartOfItTest {
     private static PartOfIt of(String feature, Object... named) {
-        List<MovedTogether.Companion> companions = new ArrayList<>();
+        List<CollinearFeatures.Companion> companions = new ArrayList<>();
         for (int i = 0; i < named.length; i += 2) {
-            companions.add(new MovedTogether.Companion((String) named[i], (Double) named[i + 1], 5, 20, ""));
+            companions.add(new CollinearFeatures.Companion((String) named[i], (Double) named[i + 1], 5, 20, ""));
         }
         return new PartOfIt(new Measure(feature, Unit.NONE, TemperatureUnit.CELSIUS, Map.of()), companions);
     }
@@ -59,11 +59,11 @@ class PartOfItTest {
         PartOfIt tied = new PartOfIt(
                 new Measure("drop temperature", Unit.NONE, TemperatureUnit.CELSIUS, Map.of()),
                 List.of(
-                        new MovedTogether.Companion("development ratio", 0.99, 50, 20, "finish"),
-                        new MovedTogether.Companion("gas in drying", 0.9, 5, 20, "finish"),
-                        new MovedTogether.Companion("airflow in drying", 0.8, 3, 20, ""),
-                        new MovedTogether.Companion("green mass", 0.75, 2, 20, ""),
-                        new MovedTogether.Companion("room temperature", 0.72, 2, 20, "")));
+                        new CollinearFeatures.Companion("development ratio", 0.99, 50, 20, "finish"),
+                        new CollinearFeatures.Companion("gas in drying", 0.9, 5, 20, "finish"),
+                        new CollinearFeatures.Companion("airflow in drying", 0.8, 3, 20, ""),
+                        new CollinearFeatures.Companion("green mass", 0.75, 2, 20, ""),
+                        new CollinearFeatures.Companion("room temperature", 0.72, 2, 20, "")));
         assertEquals(List.of("the airflow during drying", "green mass"), tied.others());
         assertEquals("", tied.words());
     }

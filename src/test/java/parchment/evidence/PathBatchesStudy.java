@@ -82,8 +82,8 @@ final class PathBatchesStudy {
         List<Measure> measures = new ArrayList<>();
         for (int k = 0; k < 3; k++) {
             int column = k;
-            Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
-            three.forEach((batch, row) -> readings.put(batch, new Gathering.Reading(row[column], Double.NaN)));
+            Map<String, ModelFrames.Reading> readings = new LinkedHashMap<>();
+            three.forEach((batch, row) -> readings.put(batch, new ModelFrames.Reading(row[column], Double.NaN)));
             measures.add(
                     new Measure(names[k], k == 0 ? Unit.TEMPERATURE : Unit.SECONDS, TemperatureUnit.CELSIUS, readings));
         }

@@ -122,7 +122,7 @@ class PeakTest {
         truth.slope = 0;
         truth.bend = -0.04;
         truth.lots = 1;
-        Material material = KnownTruth.material(truth.draw(2));
+        ModelFrame material = KnownTruth.material(truth.draw(2));
         FittedScores line = FittedScores.of(material, ModelForm.STANDARD);
         assertTrue(Peak.of(line, RANGE, 0.9).set().isEmpty());
         FittedScores bent = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND));

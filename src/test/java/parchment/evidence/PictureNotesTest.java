@@ -17,7 +17,7 @@ class PictureNotesTest {
     private static final Measure DROP =
             new Measure("drop temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS, Map.of());
 
-    private final Material material = Evidence.of(
+    private final ModelFrame material = Evidence.of(
                     "acidity", Features.browningTime(), Logbook.open(Path.of("..", "datasets", "hillside")))
             .material();
 

@@ -22,11 +22,11 @@ class ScreenTest {
         Random random = new Random(seed);
         List<Measure> measures = new ArrayList<>(List.of(drawn.measure()));
         for (int k = 1; k <= 7; k++) {
-            Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+            Map<String, ModelFrames.Reading> readings = new LinkedHashMap<>();
             drawn.logbook()
                     .batches()
                     .forEach(batch ->
-                            readings.put(batch.name(), new Gathering.Reading(random.nextGaussian(), Double.NaN)));
+                            readings.put(batch.name(), new ModelFrames.Reading(random.nextGaussian(), Double.NaN)));
             measures.add(new Measure("number " + k, Unit.NONE, TemperatureUnit.CELSIUS, readings));
         }
         return measures;

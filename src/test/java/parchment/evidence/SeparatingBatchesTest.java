@@ -178,7 +178,7 @@ class SeparatingBatchesTest {
         double[] times = {530, 540, 550};
         double firstDrop = 200;
         double batchSpread = 0.6;
-        final Map<String, Gathering.Reading> rates = new LinkedHashMap<>();
+        final Map<String, ModelFrames.Reading> rates = new LinkedHashMap<>();
 
         JointFit fit() {
             KnownTruth truth = new KnownTruth();
@@ -190,7 +190,7 @@ class SeparatingBatchesTest {
             truth.daySpread = 0.1;
             truth.cupSpread = 0.2;
             Logbook logbook = truth.draw(3).logbook();
-            List<Map<String, Gathering.Reading>> readings =
+            List<Map<String, ModelFrames.Reading>> readings =
                     List.of(new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
             for (int i = 0; i < 27; i++) {
                 String name = logbook.batches().get(i).name();
@@ -200,7 +200,7 @@ class SeparatingBatchesTest {
                 int third = (i / 9 + first + second) % 3;
                 double[] mixture = {i == 0 ? firstDrop : drops[first], developments[second], times[third]};
                 for (int k = 0; k < 3; k++) {
-                    readings.get(k).put(name, new Gathering.Reading(mixture[k], Double.NaN));
+                    readings.get(k).put(name, new ModelFrames.Reading(mixture[k], Double.NaN));
                 }
             }
             List<Measure> measures = new ArrayList<>();
@@ -208,7 +208,7 @@ class SeparatingBatchesTest {
                 measures.add(new Measure(
                         MEASURES.get(k).name(), MEASURES.get(k).unit(), TemperatureUnit.CELSIUS, readings.get(k)));
             }
-            return JointFit.of(JointMaterial.of("sweetness", logbook, measures), Map.of());
+            return JointFit.of(JointFrame.of("sweetness", logbook, measures), Map.of());
         }
 
         Measure rates() {
@@ -217,11 +217,11 @@ class SeparatingBatchesTest {
 
         /** Writes the rate of rise after first crack of every batch of this drop and development. */
         Mixtures withRate(double drop, double development, double rate) {
-            JointMaterial joint = fit().joint();
+            JointFrame joint = fit().joint();
             joint.material().batches().forEach(batch -> {
                 int i = batch.position();
                 if (joint.values(0)[i] == drop && joint.values(1)[i] == development) {
-                    rates.put(batch.name(), new Gathering.Reading(rate, Double.NaN));
+                    rates.put(batch.name(), new ModelFrames.Reading(rate, Double.NaN));
                 }
             });
             return this;

@@ -36,7 +36,7 @@ class SeveralMachinesTest {
     private static KnownTruth.Drawn onTwo(OnProbe onProbe) {
         KnownTruth.Drawn drawn = hump().draw(5);
         List<Batch> batches = new ArrayList<>();
-        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> readings = new LinkedHashMap<>();
         for (Batch batch : drawn.logbook().batches()) {
             boolean second = batches.size() % 2 == 1;
             String machine = second ? "barrel" : "drum";
@@ -46,12 +46,12 @@ class SeveralMachinesTest {
                     .machine(machine)
                     .conditions(batch.conditions())
                     .build());
-            Gathering.Reading read = drawn.measure().readings().get(batch.name());
+            ModelFrames.Reading read = drawn.measure().readings().get(batch.name());
             boolean free = onProbe == OnProbe.FREE_OF_IT;
             double value = read.value() + (second && !free ? APART : 0);
             readings.put(
                     batch.name(),
-                    new Gathering.Reading(value, read.error()).onTodaysProbe(value, 0, free ? "" : machine));
+                    new ModelFrames.Reading(value, read.error()).onTodaysProbe(value, 0, free ? "" : machine));
         }
         Measure was = drawn.measure();
         return new KnownTruth.Drawn(
@@ -119,7 +119,8 @@ class SeveralMachinesTest {
         }
         Logbook logbook = Logbook.of(
                 drawn.logbook().contents().toBuilder().batches(batches).build());
-        Material material = Gathering.of("sweetness", logbook, drawn.measure().readings());
+        ModelFrame material =
+                ModelFrames.of("sweetness", logbook, drawn.measure().readings());
         assertEquals(2, material.groupMeans().size());
         assertEquals(
                 2, material.changed(TastedBatch::onTodaysProbe).groupMeans().size());
@@ -144,7 +145,7 @@ class SeveralMachinesTest {
                 .upkeep(List.of(new Upkeep("drum one", last.plusDays(3), "probe moved", Optional.empty())))
                 .build());
         Measure was = drawn.measure();
-        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> readings = new LinkedHashMap<>();
         was.readings().forEach((name, read) -> readings.put(name, read.onTodaysProbe(read.value(), 0, "drum one")));
         Measure drop = new Measure(was.name(), was.unit(), was.reader(), readings);
         Evidence evidence = new Question("sweetness", drop, List.of(), EvidenceSettings.standard()).ask(logbook);

@@ -53,7 +53,8 @@ final class TradeOffStudy {
                         batch.roastedAt().orElseThrow().toLocalDate().toString()));
         List<CupScores> cups = new ArrayList<>();
         for (CupScores cup : drawn.logbook().cups()) {
-            Gathering.Reading reading = drawn.measure().readings().getOrDefault(cup.batch(), Gathering.Reading.NONE);
+            ModelFrames.Reading reading =
+                    drawn.measure().readings().getOrDefault(cup.batch(), ModelFrames.Reading.NONE);
             boolean afterTheMove = cell.truth.probeMovedOnDay < cell.truth.days
                     && !reading.period().equals("before");
             double x = reading.value() - (afterTheMove ? cell.truth.probeShift : 0) - cell.truth.center;

@@ -35,7 +35,7 @@ class TradeOffTest {
         for (CupScores cup : drawn.logbook().cups()) {
             double x = drawn.measure()
                             .readings()
-                            .getOrDefault(cup.batch(), Gathering.Reading.NONE)
+                            .getOrDefault(cup.batch(), ModelFrames.Reading.NONE)
                             .value()
                     - 205;
             Map<String, Double> scores = new LinkedHashMap<>(cup.scores());
@@ -79,7 +79,7 @@ class TradeOffTest {
         int cannotTell = 0;
         for (long seed = 1; seed <= 4; seed++) {
             KnownTruth.Drawn drawn = truth.draw(seed);
-            Material material = KnownTruth.material(drawn);
+            ModelFrame material = KnownTruth.material(drawn);
             JointCourses courses = JointCourses.of(List.of(material, material), 0.9);
             cannotTell += courses.fit(0).slope().chance() > 0.02 ? 1 : 0;
         }

@@ -42,7 +42,7 @@ class VerdictRulesTest {
         NegativeControl control = new NegativeControl(atChance(0.5), 30);
         Blindness blindness = new Blindness(1, 1);
         int days = 30;
-        HeldOutGain gain = new HeldOutGain(0.10, 0.2, 0.01, 30);
+        PredictiveSkill gain = new PredictiveSkill(0.10, 0.2, 0.01, 30);
         long agreeing = 8;
         OrdinalCheck ordinal = MANY_STEPS;
 
@@ -109,11 +109,11 @@ class VerdictRulesTest {
         turning.agreeing = 7;
         missing(turning, "only 7 of the 8 other ways of looking show the same sign");
         Row gain = new Row();
-        gain.gain = new HeldOutGain(0.016, 0.2, 0.01, 30);
+        gain.gain = new PredictiveSkill(0.016, 0.2, 0.01, 30);
         missing(gain, "on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
-        gain.gain = new HeldOutGain(0.017, 0.2, 0.01, 30);
+        gain.gain = new PredictiveSkill(0.017, 0.2, 0.01, 30);
         assertEquals(Verdict.STRONG, gain.judged().verdict());
-        gain.gain = HeldOutGain.MISSING;
+        gain.gain = PredictiveSkill.MISSING;
         missing(gain, "on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
     }
 
@@ -286,7 +286,7 @@ class VerdictRulesTest {
     void whatDecidedIsNamedForTheFirstSentences() {
         decides(new Row(), VerdictRules.Why.ALL_HOLDS);
         Row row = new Row();
-        row.gain = HeldOutGain.MISSING;
+        row.gain = PredictiveSkill.MISSING;
         decides(row, VerdictRules.Why.NO_GAIN);
         row.agreeing = 7;
         decides(row, VerdictRules.Why.OTHER_LOOKS_DIFFER);
@@ -390,8 +390,9 @@ class VerdictRulesTest {
         row.difference = new Interval(-0.1, 0.2, 0.90);
         row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.235, 30));
         assertEquals(Verdict.NOTHING_SEEN, row.judged().verdict());
-        String room = "the scores come in few steps, and taken as steps in their order they leave room for a difference of 0.50 points,"
-                + " the smallest that matters, where taken as numbers they leave none";
+        String room =
+                "the scores come in few steps, and taken as steps in their order they leave room for a difference of 0.50 points,"
+                        + " the smallest that matters, where taken as numbers they leave none";
         row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.236, 30));
         says(row, Verdict.CANNOT_TELL, room);
         decides(row, VerdictRules.Why.STEPS_LEAVE_ROOM);
@@ -428,6 +429,6 @@ class VerdictRulesTest {
                         List.of("no batch has both a score and the measure; at least 8 are needed"),
                         NextBatches.Kind.MORE,
                         new VerdictRules.Decisive(VerdictRules.Why.NOTHING_FITTED, List.of())),
-                VerdictRules.nothingFitted(new Material(List.of(), List.of(), List.of(), List.of())));
+                VerdictRules.nothingFitted(new ModelFrame(List.of(), List.of(), List.of(), List.of())));
     }
 }

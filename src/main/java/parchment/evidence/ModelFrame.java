@@ -17,21 +17,21 @@ import parchment.display.Report;
  *
  * <p>Only batches that have both a score and a measure are kept; every score belongs to one of them.
  */
-final class Material {
+final class ModelFrame {
     private final List<TastedBatch> batches;
-    private final List<CupScore> scores;
-    private final List<LeftOut> leftOut;
+    private final List<ScoreRow> scores;
+    private final List<Exclusion> leftOut;
     private final List<String> remarks;
     private final List<String> doubts;
 
-    Material(List<TastedBatch> batches, List<CupScore> scores, List<LeftOut> leftOut, List<String> remarks) {
+    ModelFrame(List<TastedBatch> batches, List<ScoreRow> scores, List<Exclusion> leftOut, List<String> remarks) {
         this(batches, scores, leftOut, remarks, List.of());
     }
 
-    private Material(
+    private ModelFrame(
             List<TastedBatch> batches,
-            List<CupScore> scores,
-            List<LeftOut> leftOut,
+            List<ScoreRow> scores,
+            List<Exclusion> leftOut,
             List<String> remarks,
             List<String> doubts) {
         this.batches = List.copyOf(batches);
@@ -42,8 +42,8 @@ final class Material {
     }
 
     /** Returns the same with what stands against telling readings as those of today's probe, one sentence each. */
-    Material withDoubts(List<String> sentences) {
-        return new Material(batches, scores, leftOut, remarks, sentences);
+    ModelFrame withDoubts(List<String> sentences) {
+        return new ModelFrame(batches, scores, leftOut, remarks, sentences);
     }
 
     /** Returns a page that says beside the best what stands against telling readings as those of today's probe. */
@@ -65,11 +65,11 @@ final class Material {
         return batches;
     }
 
-    List<CupScore> scores() {
+    List<ScoreRow> scores() {
         return scores;
     }
 
-    List<LeftOut> leftOut() {
+    List<Exclusion> leftOut() {
         return leftOut;
     }
 
@@ -78,17 +78,17 @@ final class Material {
         return remarks;
     }
 
-    TastedBatch batchOf(CupScore score) {
+    TastedBatch batchOf(ScoreRow score) {
         return batches.get(score.batch());
     }
 
     /** Returns the same scores with those batches only for which a condition holds. */
-    Material only(Predicate<TastedBatch> condition) {
+    ModelFrame only(Predicate<TastedBatch> condition) {
         return changed(batch -> condition.test(batch) ? batch : batch.withMeasure(Double.NaN, Double.NaN));
     }
 
     /** Returns the same scores with other measures; a batch whose measure becomes missing goes, with its scores. */
-    Material changed(UnaryOperator<TastedBatch> change) {
+    ModelFrame changed(UnaryOperator<TastedBatch> change) {
         List<TastedBatch> kept = new ArrayList<>();
         Map<Integer, Integer> moved = new HashMap<>();
         for (TastedBatch batch : batches) {
@@ -98,24 +98,24 @@ final class Material {
                 kept.add(now.at(kept.size()));
             }
         }
-        List<CupScore> rows = new ArrayList<>();
-        for (CupScore score : scores) {
+        List<ScoreRow> rows = new ArrayList<>();
+        for (ScoreRow score : scores) {
             Integer position = moved.get(score.batch());
             if (position != null) {
-                rows.add(new CupScore(position, score.cupping(), score.cupper(), score.restDays(), score.score()));
+                rows.add(new ScoreRow(position, score.cupping(), score.cupper(), score.restDays(), score.score()));
             }
         }
-        return new Material(kept, rows, leftOut, remarks, doubts);
+        return new ModelFrame(kept, rows, leftOut, remarks, doubts);
     }
 
     /** Returns the same batches with other scores, one per row. */
-    Material withScores(double[] values) {
-        List<CupScore> rows = new ArrayList<>();
+    ModelFrame withScores(double[] values) {
+        List<ScoreRow> rows = new ArrayList<>();
         for (int i = 0; i < values.length; i++) {
-            CupScore score = scores.get(i);
-            rows.add(new CupScore(score.batch(), score.cupping(), score.cupper(), score.restDays(), values[i]));
+            ScoreRow score = scores.get(i);
+            rows.add(new ScoreRow(score.batch(), score.cupping(), score.cupper(), score.restDays(), values[i]));
         }
-        return new Material(batches, rows, leftOut, remarks, doubts);
+        return new ModelFrame(batches, rows, leftOut, remarks, doubts);
     }
 
     int roastDays() {
@@ -129,7 +129,7 @@ final class Material {
     }
 
     int cuppings() {
-        return (int) scores.stream().map(CupScore::cupping).distinct().count();
+        return (int) scores.stream().map(ScoreRow::cupping).distinct().count();
     }
 
     Set<String> lots() {

@@ -10,11 +10,12 @@ import org.junit.jupiter.api.Test;
 import parchment.feature.Role;
 
 /** Holds which companions are listed and named, and the numbers beside them. */
-class MovedTogetherTest {
-    private static MovedTogether with(double correlation) {
-        return MovedTogether.of(
+class CollinearFeaturesTest {
+    private static CollinearFeatures with(double correlation) {
+        return CollinearFeatures.of(
                 "drop temperature",
-                List.of(new MovedTogether.Companion("gas", correlation, 1 / (1 - correlation * correlation), 80, "")),
+                List.of(new CollinearFeatures.Companion(
+                        "gas", correlation, 1 / (1 - correlation * correlation), 80, "")),
                 3);
     }
 
@@ -32,7 +33,7 @@ class MovedTogetherTest {
                 with(0.69).toString());
         assertEquals(
                 "No other feature could be compared with the drop temperature.",
-                MovedTogether.of("drop temperature", List.of(), 0).toString());
+                CollinearFeatures.of("drop temperature", List.of(), 0).toString());
     }
 
     @Test
@@ -46,7 +47,7 @@ class MovedTogetherTest {
     @Test
     void correlationInflationAndCountAreThoseOfTheBatchesWithBoth() {
         KnownTruth.Drawn drawn = new KnownTruth().draw(1);
-        Material material = KnownTruth.material(drawn);
+        ModelFrame material = KnownTruth.material(drawn);
         Map<String, Double> twin = new LinkedHashMap<>();
         Map<String, Double> few = new LinkedHashMap<>();
         Map<String, Double> enough = new LinkedHashMap<>();
@@ -59,14 +60,14 @@ class MovedTogetherTest {
                 enough.put(batch.name(), batch.measure());
             }
         });
-        MovedTogether moved = MovedTogether.of(
+        CollinearFeatures moved = CollinearFeatures.of(
                 "drop temperature",
                 material,
                 List.of(
-                        new MovedTogether.Other("few", few, "", Role.FOLLOWS),
-                        new MovedTogether.Other("enough", enough, "", Role.FOLLOWS),
-                        new MovedTogether.Other("twin", twin, "finish", Role.FOLLOWS)));
-        Map<String, MovedTogether.Companion> found = new LinkedHashMap<>();
+                        new CollinearFeatures.Other("few", few, "", Role.FOLLOWS),
+                        new CollinearFeatures.Other("enough", enough, "", Role.FOLLOWS),
+                        new CollinearFeatures.Other("twin", twin, "finish", Role.FOLLOWS)));
+        Map<String, CollinearFeatures.Companion> found = new LinkedHashMap<>();
         moved.companions().forEach(companion -> found.put(companion.name(), companion));
         assertEquals(java.util.Set.of("enough", "twin"), found.keySet());
         assertEquals(-1, found.get("twin").correlation(), 1e-9);
@@ -78,7 +79,7 @@ class MovedTogetherTest {
 
     @Test
     void thoseFromThreeTenthsOnAreListedTheClosestFirstAndTheTableSaysHowClosely() {
-        MovedTogether moved = MovedTogether.of(
+        CollinearFeatures moved = CollinearFeatures.of(
                 "drop temperature",
                 KnownTruth.material(new KnownTruth().draw(1)),
                 List.of(
@@ -87,7 +88,9 @@ class MovedTogetherTest {
                         CollinearityTest.other("close", -0.9, Role.FOLLOWS)));
         assertEquals(
                 List.of("close", "listed"),
-                moved.companions().stream().map(MovedTogether.Companion::name).toList());
+                moved.companions().stream()
+                        .map(CollinearFeatures.Companion::name)
+                        .toList());
         assertEquals(-0.9, moved.companions().get(0).correlation(), 1e-9);
         assertEquals(1 / (1 - 0.81), moved.companions().get(0).inflation(), 1e-6);
         String table = moved.table().text();

@@ -10,32 +10,32 @@ import java.util.stream.Stream;
 import parchment.logbook.Logbook;
 
 /** Joins the scores of an attribute to several measures of each batch at once; a batch that lacks one of them is left out. */
-final class JointMaterial {
-    private final Material material;
+final class JointFrame {
+    private final ModelFrame material;
     private final List<Measure> measures;
 
-    private JointMaterial(Material material, List<Measure> measures) {
+    private JointFrame(ModelFrame material, List<Measure> measures) {
         this.material = material;
         this.measures = List.copyOf(measures);
     }
 
-    static JointMaterial of(String attribute, Logbook logbook, List<Measure> measures) {
-        Map<String, Gathering.Reading> readings =
+    static JointFrame of(String attribute, Logbook logbook, List<Measure> measures) {
+        Map<String, ModelFrames.Reading> readings =
                 new LinkedHashMap<>(measures.get(0).readings());
         readings.replaceAll((batch, reading) -> {
             for (Measure measure : measures) {
-                Gathering.Reading other = measure.readings().getOrDefault(batch, Gathering.Reading.NONE);
+                ModelFrames.Reading other = measure.readings().getOrDefault(batch, ModelFrames.Reading.NONE);
                 if (!Double.isFinite(other.value())) {
-                    return new Gathering.Reading(Double.NaN, Double.NaN, other.whyMissing());
+                    return new ModelFrames.Reading(Double.NaN, Double.NaN, other.whyMissing());
                 }
             }
             return reading;
         });
-        return new JointMaterial(Gathering.of(attribute, logbook, readings), measures);
+        return new JointFrame(ModelFrames.of(attribute, logbook, readings), measures);
     }
 
     /** Returns the joined scores; their measure is the first. */
-    Material material() {
+    ModelFrame material() {
         return material;
     }
 
@@ -45,7 +45,7 @@ final class JointMaterial {
 
     /** Returns one measure of each batch. */
     double[] values(int measure) {
-        return readings(measure).mapToDouble(Gathering.Reading::value).toArray();
+        return readings(measure).mapToDouble(ModelFrames.Reading::value).toArray();
     }
 
     /**
@@ -54,7 +54,7 @@ final class JointMaterial {
      */
     double center(int measure) {
         double[] today = readings(measure)
-                .mapToDouble(Gathering.Reading::today)
+                .mapToDouble(ModelFrames.Reading::today)
                 .filter(Double::isFinite)
                 .toArray();
         return Arrays.stream(today.length == 0 ? values(measure) : today)
@@ -77,13 +77,13 @@ final class JointMaterial {
         return known == 0 ? 0 : Math.sqrt(squares);
     }
 
-    private Stream<Gathering.Reading> readings(int measure) {
-        Map<String, Gathering.Reading> readings = measures.get(measure).readings();
-        return material.batches().stream().map(batch -> readings.getOrDefault(batch.name(), Gathering.Reading.NONE));
+    private Stream<ModelFrames.Reading> readings(int measure) {
+        Map<String, ModelFrames.Reading> readings = measures.get(measure).readings();
+        return material.batches().stream().map(batch -> readings.getOrDefault(batch.name(), ModelFrames.Reading.NONE));
     }
 
     /** Returns the joined scores with one number per batch in place of the measure. */
-    Material with(double[] perBatch) {
+    ModelFrame with(double[] perBatch) {
         return material.changed(batch -> batch.withMeasure(perBatch[batch.position()], Double.NaN));
     }
 
@@ -99,7 +99,7 @@ final class JointMaterial {
     /** Returns the mean of one measure in each batch's lot and probe period, from the mean of all batches. */
     double[] lotMeans(int measure) {
         double[] values = values(measure);
-        Material with = with(values);
+        ModelFrame with = with(values);
         double[] within = with.within();
         double center = with.center();
         double[] means = new double[values.length];

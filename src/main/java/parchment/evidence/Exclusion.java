@@ -11,9 +11,9 @@ import parchment.display.FirstFew;
  * @param reason why, as in "not cupped"
  * @param batches the names of the batches, in the logbook's order; empty for scores
  */
-public record LeftOut(int count, What what, String reason, List<String> batches) {
+record Exclusion(int count, What what, String reason, List<String> batches) {
     /** Copies the names. */
-    public LeftOut {
+    public Exclusion {
         batches = List.copyOf(batches);
     }
 

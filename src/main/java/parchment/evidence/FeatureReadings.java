@@ -15,11 +15,11 @@ import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
 
 /** Reads the feature asked about, and those it may have moved together with, off every batch. */
-final class Readings {
-    private Readings() {}
+final class FeatureReadings {
+    private FeatureReadings() {}
 
     static Question question(String attribute, Feature feature, Logbook logbook, EvidenceSettings settings) {
-        Checks.attribute(attribute, logbook.attributes(), logbook.name());
+        EvidenceChecks.attribute(attribute, logbook.attributes(), logbook.name());
         BatchTable table = table(feature, logbook);
         Measure measure = measure(feature, table, logbook);
         return new Question(attribute, measure, others(feature, table), settings);
@@ -59,21 +59,21 @@ final class Readings {
         return planned;
     }
 
-    private static Map<String, Gathering.Reading> readings(BatchTable table, Feature feature) {
+    private static Map<String, ModelFrames.Reading> readings(BatchTable table, Feature feature) {
         // One column: bringing the whole table to today's probe for each of its features would do the work of all as
         // often.
         BatchTable today = BatchTable.of(table.logbook(), feature).onTodaysProbe();
         double[] shared = today.sharedErrors(feature);
         ProbePeriods periods = ProbePeriods.of(table.logbook());
-        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        Map<String, ModelFrames.Reading> readings = new LinkedHashMap<>();
         for (int i = 0; i < table.size(); i++) {
             Batch batch = table.batches().get(i);
             Measured measured = table.cell(i, feature);
             readings.put(
                     batch.name(),
                     measured.isMissing()
-                            ? new Gathering.Reading(Double.NaN, Double.NaN, measured.whyMissing())
-                            : new Gathering.Reading(
+                            ? new ModelFrames.Reading(Double.NaN, Double.NaN, measured.whyMissing())
+                            : new ModelFrames.Reading(
                                             measured.value(),
                                             measured.error() == Measured.ErrorKnown.YES
                                                     ? measured.standardError()
@@ -96,8 +96,8 @@ final class Readings {
     }
 
     /** Returns every other feature of a table with its role. */
-    static List<MovedTogether.Other> others(Feature feature, BatchTable table) {
-        List<MovedTogether.Other> others = new ArrayList<>();
+    static List<CollinearFeatures.Other> others(Feature feature, BatchTable table) {
+        List<CollinearFeatures.Other> others = new ArrayList<>();
         for (Feature other : table.features()) {
             if (other.name().equals(feature.name())) {
                 continue;
@@ -109,7 +109,7 @@ final class Readings {
             }
             Family family = other.family();
             String tie = family == feature.family() && !family.identity().isEmpty() ? family.words() : "";
-            others.add(new MovedTogether.Other(other.name(), byBatch, tie, other.role()));
+            others.add(new CollinearFeatures.Other(other.name(), byBatch, tie, other.role()));
         }
         return others;
     }

@@ -20,7 +20,7 @@ import parchment.period.ProbePeriods;
  * <p>Days and places in the day come from {@link RoastCalendar}, which counts every recorded batch, cupped or not; probe periods, written
  * and found, from {@link ProbePeriods}.
  */
-final class Gathering {
+final class ModelFrames {
     /** Why a batch without a lot is left out. */
     static final String NO_LOT = "no lot is written, so they cannot be compared inside a lot (write it and they count)";
 
@@ -34,8 +34,8 @@ final class Gathering {
     private final Logbook logbook;
     private final String attribute;
     private final Map<String, Reading> readings;
-    private final Map<LeftOut, Integer> reasons = new LinkedHashMap<>();
-    private final Map<LeftOut, List<String>> names = new HashMap<>();
+    private final Map<Exclusion, Integer> reasons = new LinkedHashMap<>();
+    private final Map<Exclusion, List<String>> names = new HashMap<>();
     private final List<String> remarks = new ArrayList<>();
     private final boolean severalMachines;
 
@@ -65,7 +65,7 @@ final class Gathering {
         }
     }
 
-    private Gathering(String attribute, Logbook logbook, Map<String, Reading> readings) {
+    private ModelFrames(String attribute, Logbook logbook, Map<String, Reading> readings) {
         this.attribute = attribute;
         this.logbook = logbook;
         this.readings = readings;
@@ -76,11 +76,11 @@ final class Gathering {
                 > 1;
     }
 
-    static Material of(String attribute, Logbook logbook, Map<String, Reading> readings) {
-        return new Gathering(attribute, logbook, readings).join();
+    static ModelFrame of(String attribute, Logbook logbook, Map<String, Reading> readings) {
+        return new ModelFrames(attribute, logbook, readings).join();
     }
 
-    private Material join() {
+    private ModelFrame join() {
         Map<String, List<CupScores>> cups = new HashMap<>();
         for (CupScores cup : logbook.cups()) {
             if (!Double.isNaN(cup.score(attribute))) {
@@ -95,7 +95,7 @@ final class Gathering {
         ProbePeriods periods = ProbePeriods.of(logbook);
         List<TastedBatch> kept = new ArrayList<>();
         List<Batch> onTheProbe = new ArrayList<>();
-        List<CupScore> rows = new ArrayList<>();
+        List<ScoreRow> rows = new ArrayList<>();
         for (Batch batch : logbook.batches()) {
             List<CupScores> own = cups.remove(batch.name());
             Reading reading = readings.getOrDefault(batch.name(), Reading.NONE);
@@ -118,16 +118,16 @@ final class Gathering {
             }
         }
         cups.values()
-                .forEach(orphans -> leave(LeftOut.What.SCORES, "their batch is not in the logbook", orphans.size()));
+                .forEach(orphans -> leave(Exclusion.What.SCORES, "their batch is not in the logbook", orphans.size()));
         remarkOnMissing(kept);
-        List<LeftOut> counted = reasons.entrySet().stream()
-                .map(entry -> new LeftOut(
+        List<Exclusion> counted = reasons.entrySet().stream()
+                .map(entry -> new Exclusion(
                         entry.getValue(),
                         entry.getKey().what(),
                         entry.getKey().reason(),
                         names.getOrDefault(entry.getKey(), List.of())))
                 .toList();
-        return new Material(kept, rows, counted, remarks).withDoubts(periods.doubts(onTheProbe));
+        return new ModelFrame(kept, rows, counted, remarks).withDoubts(periods.doubts(onTheProbe));
     }
 
     private TastedBatch tasted(
@@ -155,14 +155,14 @@ final class Gathering {
                         reading.period().isEmpty() ? "" : "probe of " + machine));
     }
 
-    private boolean addScores(TastedBatch batch, List<CupScores> own, List<CupScore> rows) {
+    private boolean addScores(TastedBatch batch, List<CupScores> own, List<ScoreRow> rows) {
         int before = rows.size();
         for (CupScores cup : own) {
             long rest = ChronoUnit.DAYS.between(batch.day(), cup.tastedOn());
             if (rest < 0) {
-                leave(LeftOut.What.SCORES, "tasted before the day their batch was roasted", 1);
+                leave(Exclusion.What.SCORES, "tasted before the day their batch was roasted", 1);
             } else {
-                rows.add(new CupScore(batch.position(), cup.cupping(), cup.cupper(), rest, cup.score(attribute)));
+                rows.add(new ScoreRow(batch.position(), cup.cupping(), cup.cupper(), rest, cup.score(attribute)));
             }
         }
         return rows.size() > before;
@@ -182,14 +182,14 @@ final class Gathering {
     }
 
     private void leave(Batch batch, String reason) {
-        names.computeIfAbsent(leave(LeftOut.What.BATCHES, reason, 1), key -> new ArrayList<>())
+        names.computeIfAbsent(leave(Exclusion.What.BATCHES, reason, 1), key -> new ArrayList<>())
                 .add(batch.name());
     }
 
-    private LeftOut leave(LeftOut.What what, String reason, int count) {
+    private Exclusion leave(Exclusion.What what, String reason, int count) {
         // The reasons stand in a list, so a full stop at their end would stand in its middle.
         String inList = reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
-        LeftOut key = new LeftOut(0, what, inList, List.of());
+        Exclusion key = new Exclusion(0, what, inList, List.of());
         reasons.merge(key, count, Integer::sum);
         return key;
     }

@@ -13,7 +13,7 @@ import parchment.stats.Interval;
  * @param nearest the names of the nearest batches that were tried
  * @param words the answer as a sentence
  */
-public record Foretold(Tried tried, double difference, Interval interval, List<String> nearest, String words)
+public record ScorePrediction(Tried tried, double difference, Interval interval, List<String> nearest, String words)
         implements Showable {
     /** Says whether a value was tried. */
     public enum Tried {
@@ -24,11 +24,11 @@ public record Foretold(Tried tried, double difference, Interval interval, List<S
     }
 
     /** Copies the names. */
-    public Foretold {
+    public ScorePrediction {
         nearest = List.copyOf(nearest);
     }
 
-    static Foretold of(Analysis analysis, Measure measure, String attribute, double value) {
+    static ScorePrediction of(Analysis analysis, Measure measure, String attribute, double value) {
         TriedRange range = analysis.range();
         List<String> nearest = range.nearest(analysis.drawn().design(), value, 3).stream()
                 .map(TastedBatch::name)
@@ -39,7 +39,7 @@ public record Foretold(Tried tried, double difference, Interval interval, List<S
                             + measure.range(range.lowest(), range.highest())
                             + ". No score is foretold outside it. The nearest tried batches: "
                             + Wording.list(nearest) + ".";
-            return new Foretold(Tried.NO, Double.NaN, new Interval(Double.NaN, Double.NaN, 0.9), nearest, words);
+            return new ScorePrediction(Tried.NO, Double.NaN, new Interval(Double.NaN, Double.NaN, 0.9), nearest, words);
         }
         Slope difference = analysis.curve().difference(value);
         Interval shown = difference.interval(analysis.level());
@@ -49,7 +49,7 @@ public record Foretold(Tried tried, double difference, Interval interval, List<S
                 + Wording.percent(shown.level()) + " interval " + Wording.signed(shown)
                 + "), as seen in this logbook. The nearest tried batches: "
                 + Wording.list(nearest) + ".";
-        return new Foretold(Tried.YES, difference.estimate(), shown, nearest, words);
+        return new ScorePrediction(Tried.YES, difference.estimate(), shown, nearest, words);
     }
 
     @Override

@@ -15,7 +15,7 @@ import parchment.stats.Robust;
  *
  * <p>A finding that turns round in one of them hangs on a choice of the analyst. All eight are always shown.
  */
-public final class Alternatives implements Showable {
+final class SpecificationCurve implements Showable {
     private static final double OUTER_SHARE = 0.05;
 
     private final List<Look> looks;
@@ -31,13 +31,13 @@ public final class Alternatives implements Showable {
      */
     public record Look(String name, Slope slope, String remark) {}
 
-    private Alternatives(List<Look> looks, double step, double level) {
+    private SpecificationCurve(List<Look> looks, double step, double level) {
         this.looks = List.copyOf(looks);
         this.step = step;
         this.level = level;
     }
 
-    static Alternatives of(Material material, double step, double level) {
+    static SpecificationCurve of(ModelFrame material, double step, double level) {
         ModelForm form = ModelForm.STANDARD;
         List<Look> looks = new ArrayList<>();
         looks.add(look("no rest days, place in the day or mass", material, form.with(ModelForm.Beside.NOTHING)));
@@ -48,10 +48,10 @@ public final class Alternatives implements Showable {
         looks.add(look("lots not kept apart", material, form.with(ModelForm.Lots.NOT_SPLIT)));
         looks.add(look("scores as ranks inside a cupping", ranked(material), form));
         looks.add(look("outer tenth of the measure left out", trimmed(material), form));
-        return new Alternatives(looks, step, level);
+        return new SpecificationCurve(looks, step, level);
     }
 
-    private static Look look(String name, Material material, ModelForm form) {
+    private static Look look(String name, ModelFrame material, ModelForm form) {
         try {
             Slope slope = FittedScores.of(material, form).slope();
             return new Look(name, slope, slope.known() ? "" : "nothing is left to compare");
@@ -61,9 +61,9 @@ public final class Alternatives implements Showable {
     }
 
     /** Turns scores into their mean ranks inside each cupper's cupping, from 0 (lowest) to 1 (highest); a single cup gets one half. */
-    private static Material ranked(Material material) {
+    private static ModelFrame ranked(ModelFrame material) {
         Map<String, List<Double>> sittings = new HashMap<>();
-        for (CupScore score : material.scores()) {
+        for (ScoreRow score : material.scores()) {
             sittings.computeIfAbsent(score.sitting(), key -> new ArrayList<>()).add(score.score());
         }
         double[] ranks = material.scores().stream()
@@ -81,7 +81,7 @@ public final class Alternatives implements Showable {
         return material.withScores(ranks);
     }
 
-    private static Material trimmed(Material material) {
+    private static ModelFrame trimmed(ModelFrame material) {
         double[] within = material.within();
         double low = Robust.quantile(within, OUTER_SHARE);
         double high = Robust.quantile(within, 1 - OUTER_SHARE);

@@ -24,7 +24,7 @@ import parchment.stats.resample.GroupedFolds;
  * @param standardError of the first, over roast days
  * @param roastDays how many roast days were foretold
  */
-public record HeldOutGain(double overSameModel, double overAverage, double standardError, int roastDays)
+record PredictiveSkill(double overSameModel, double overAverage, double standardError, int roastDays)
         implements Showable {
     /** One-sided 95 % bound: the gain is above it in 95 of 100 logbooks. */
     private static final double ONE_SIDED = 1.645;
@@ -32,11 +32,11 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
     /** With fewer roast days, or fewer on which a cupper had two cups to compare, nothing is said. */
     private static final int FEWEST_DAYS = 10;
 
-    static final HeldOutGain MISSING = new HeldOutGain(Double.NaN, Double.NaN, Double.NaN, 0);
+    static final PredictiveSkill MISSING = new PredictiveSkill(Double.NaN, Double.NaN, Double.NaN, 0);
 
     /** Leaves the roast days out in parts; missing if the rest is too small to fit in any part. */
-    static HeldOutGain of(ScoreDesign with, ScoreDesign without, EvidenceSettings settings) {
-        Material material = with.material();
+    static PredictiveSkill of(ScoreDesign with, ScoreDesign without, EvidenceSettings settings) {
+        ModelFrame material = with.material();
         if (material.roastDays() < Math.max(FEWEST_DAYS, 2 * settings.parts())) {
             return MISSING;
         }
@@ -45,7 +45,7 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
                 .toList();
         GroupedFolds folds = GroupedFolds.of(days, settings.parts(), settings.seed());
         double[] scores =
-                material.scores().stream().mapToDouble(CupScore::score).toArray();
+                material.scores().stream().mapToDouble(ScoreRow::score).toArray();
         double[] withMiss = new double[scores.length];
         double[] withoutMiss = new double[scores.length];
         MixedDesign full = with.design();
@@ -63,7 +63,7 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
     }
 
     private static void foretell(
-            MixedDesign design, GroupedFolds.Fold fold, double[] scores, double[] misses, Material material) {
+            MixedDesign design, GroupedFolds.Fold fold, double[] scores, double[] misses, ModelFrame material) {
         double[] foretold = design.withRows(fold.train()).fit().predict(design, Prediction.AVERAGE_GROUP);
         double[] differences = new double[scores.length];
         for (int row = 0; row < scores.length; row++) {
@@ -76,7 +76,7 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
     }
 
     /** Takes from each row the mean of its cupper's rows in that cupping; NaN where a cupper had a single cup. */
-    private static double[] contrasts(double[] values, Material material) {
+    private static double[] contrasts(double[] values, ModelFrame material) {
         Map<String, double[]> sums = new HashMap<>();
         for (int row = 0; row < values.length; row++) {
             if (!Double.isNaN(values[row])) {
@@ -93,7 +93,7 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
         return contrasts;
     }
 
-    private static HeldOutGain summed(Material material, double[] with, double[] without, double[] plain) {
+    private static PredictiveSkill summed(ModelFrame material, double[] with, double[] without, double[] plain) {
         Map<LocalDate, double[]> perDay = new TreeMap<>();
         double[] total = new double[3];
         for (int row = 0; row < with.length; row++) {
@@ -119,7 +119,7 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
             sum += off * off;
         }
         double error = Math.sqrt(sum * days / (days - 1.0)) / total[1];
-        return new HeldOutGain(gain, 1 - total[0] / total[2], error, days);
+        return new PredictiveSkill(gain, 1 - total[0] / total[2], error, days);
     }
 
     /** Says whether there is a gain to speak of. */

@@ -6,11 +6,11 @@ import java.util.Locale;
 import parchment.display.Spelling;
 
 /** Refuses questions that cannot be asked of a logbook, in words that say what to ask instead. */
-final class Checks {
+final class EvidenceChecks {
     /** How many single-letter changes a misspelt name may be away from the one that is offered. */
     private static final int NEAR = 3;
 
-    private Checks() {}
+    private EvidenceChecks() {}
 
     /**
      * Lets through an attribute that is scored, and any at all where nothing was ever scored: that is answered, with "cannot tell".

@@ -16,7 +16,7 @@ import parchment.stats.Correlation;
  * 1970, Technometrics 12(3)). Beyond a correlation of 0.7 it is hard, beyond 0.95 hopeless to tell which of the two went with the
  * score.
  */
-public final class MovedTogether implements Showable {
+public final class CollinearFeatures implements Showable {
     /** From this correlation on a feature is named in words. */
     static final double NOTABLE = 0.7;
 
@@ -42,21 +42,21 @@ public final class MovedTogether implements Showable {
     /** Holds another feature's values by batch, and how it is tied to the one asked about. */
     record Other(String name, Map<String, Double> values, String tie, Role role) {}
 
-    private MovedTogether(String feature, List<Companion> companions, int compared) {
+    private CollinearFeatures(String feature, List<Companion> companions, int compared) {
         this.feature = feature;
         this.companions = List.copyOf(companions);
         this.compared = compared;
     }
 
-    static MovedTogether of(String feature, Material material, List<Other> others) {
+    static CollinearFeatures of(String feature, ModelFrame material, List<Other> others) {
         List<Companion> found = new ArrayList<>();
         for (Other other : others) {
-            Material both =
+            ModelFrame both =
                     material.only(batch -> Double.isFinite(other.values().getOrDefault(batch.name(), Double.NaN)));
             if (both.batches().size() < FEWEST) {
                 continue;
             }
-            Material swapped = both.changed(
+            ModelFrame swapped = both.changed(
                     batch -> batch.withMeasure(other.values().getOrDefault(batch.name(), Double.NaN), Double.NaN));
             double r = Correlation.pearson(both.within(), swapped.within());
             if (!Double.isNaN(r)) {
@@ -73,11 +73,11 @@ public final class MovedTogether implements Showable {
                 .sorted(Comparator.comparingDouble(companion -> -Math.abs(companion.correlation())))
                 .limit(MOST_LISTED)
                 .toList();
-        return new MovedTogether(feature, listed, found.size());
+        return new CollinearFeatures(feature, listed, found.size());
     }
 
-    static MovedTogether of(String feature, List<Companion> companions, int compared) {
-        return new MovedTogether(feature, companions, compared);
+    static CollinearFeatures of(String feature, List<Companion> companions, int compared) {
+        return new CollinearFeatures(feature, companions, compared);
     }
 
     /** Returns the features with a correlation of at least 0.3 either way, the closest first, at most eight. */

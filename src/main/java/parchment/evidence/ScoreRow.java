@@ -7,7 +7,7 @@ package parchment.evidence;
  * @param restDays whole days from the roast to the tasting
  * @param score the score in points
  */
-record CupScore(int batch, String cupping, String cupper, double restDays, double score) {
+record ScoreRow(int batch, String cupping, String cupper, double restDays, double score) {
 
     /** Names one cupper's work in one cupping. */
     String sitting() {
