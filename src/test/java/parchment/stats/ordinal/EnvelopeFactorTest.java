@@ -1,4 +1,4 @@
-package parchment.stats;
+package parchment.stats.ordinal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -11,6 +11,10 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.stats.linear.SmallSolve;
+import parchment.stats.linear.Vectors;
+import parchment.stats.mixed.MixedDesign;
+import parchment.stats.mixed.RandomTerm;
 
 /** Holds the factor kept by its envelope beside the dense one, and that the order of rows does not matter. */
 class EnvelopeFactorTest {
