@@ -48,8 +48,8 @@ final class Session {
         shell = JShell.builder()
                 .executionEngine(control.provider(), Map.of())
                 .compilerOptions("-proc:none", "-Xlint:none")
+                .fileManager(compilePath::govern)
                 .build();
-        shell.addToClasspath(compilePath.first()); // Given as an option it could not be widened later.
         analysis = shell.sourceCodeAnalysis();
         splitter = new CellSplitter(analysis);
         compileErrors = new CompileErrors(analysis, failed);
@@ -174,5 +174,6 @@ final class Session {
     void close() {
         control.thread().close();
         shell.close();
+        compilePath.close();
     }
 }
