@@ -74,8 +74,9 @@ final class JarList {
     /** Java takes the sign for the end of one path and the beginning of another, whether for a cell's compiler or for what loads its classes. */
     private static void checkSigns(Path file) {
         if (file.toString().contains(File.pathSeparator)) {
-            throw new IllegalArgumentException("'" + file + "' cannot be loaded: Java takes the sign '" + File.pathSeparator
-                    + "' in a path for the end of it. Give the file or its folder a name without that sign. Nothing was loaded.");
+            throw new IllegalArgumentException(
+                    "'" + file + "' cannot be loaded: Java takes the sign '" + File.pathSeparator
+                            + "' in a path for the end of it. Give the file or its folder a name without that sign. Nothing was loaded.");
         }
     }
 

@@ -29,7 +29,9 @@ final class ProgramJars {
      */
     boolean isOne(Coordinate name) {
         Optional<String> version = version(name.artifact());
-        if (version.isEmpty() || !name.classifier().isEmpty() || !name.extension().equals("jar")) {
+        if (version.isEmpty()
+                || !name.classifier().isEmpty()
+                || !name.extension().equals("jar")) {
             return false;
         }
         String written = "META-INF/maven/" + name.group() + "/" + name.artifact() + "/pom.properties";

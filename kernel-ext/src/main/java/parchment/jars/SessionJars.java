@@ -65,7 +65,8 @@ public final class SessionJars {
     Jars addLibraries(List<Coordinate> wanted) {
         ProgramJars program = ProgramJars.ofThisProgram();
         List<Coordinate> own = wanted.stream().filter(program::isOne).toList();
-        List<String> ofProgram = own.stream().map(each -> ownInWords(each, program)).toList();
+        List<String> ofProgram =
+                own.stream().map(each -> ownInWords(each, program)).toList();
         ofProgram.forEach(classPath::say);
         List<Coordinate> lacking = wanted.stream()
                 .filter(each -> !versions.has(each) && !own.contains(each))

@@ -77,7 +77,8 @@ final class CompilePath implements AutoCloseable {
         places.addAll(readers);
         try {
             ofShell.setLocationFromPaths(StandardLocation.CLASS_PATH, places);
-            // It would look for extensions of the compiler along the class path, which it cannot in an opened jar. Cells have none.
+            // It would look for extensions of the compiler along the class path, which it cannot in an opened jar.
+            // Cells have none.
             ofShell.setLocationFromPaths(StandardLocation.ANNOTATION_PROCESSOR_PATH, List.of());
         } catch (IOException e) {
             throw new UncheckedIOException("The compiler does not take the jars of this program.", e);

@@ -213,10 +213,12 @@ public final class Evaluator implements AutoCloseable {
 
     /** Returns what could be written at the cursor, as {@link Completions} says. */
     public Completions complete(String code, int cursor) {
-        return PercentLines.namesAt(code, cursor).orElseGet(() -> inTurn(() -> {
-            session.imports().makeRest();
-            return Completions.at(session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
-        }));
+        return PercentLines.namesAt(code, cursor)
+                .orElseGet(() -> inTurn(() -> {
+                    session.imports().makeRest();
+                    return Completions.at(
+                            session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
+                }));
     }
 
     /** Returns what is known of the name at the cursor, as {@link Inspection} says; null if it names nothing. */

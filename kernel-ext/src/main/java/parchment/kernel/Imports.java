@@ -47,8 +47,10 @@ final class Imports {
 
     private static final Pattern NAME = Pattern.compile("(?<![\\w$])[A-Z][\\w$]*");
     /** A call of a method that stands alone; a bracket behind a word of Java's own, as of a loop, is none. */
-    private static final Pattern BARE_CALL = Pattern.compile("(?<![.\\w$])"
-            + "(?!(?:for|if|while|switch|case|catch|try|synchronized|return|throw|yield|assert|this|super)\\b)[a-z][\\w$]*\\s*\\(");
+    private static final Pattern BARE_CALL = Pattern.compile(
+            "(?<![.\\w$])"
+                    + "(?!(?:for|if|while|switch|case|catch|try|synchronized|return|throw|yield|assert|this|super)\\b)[a-z][\\w$]*\\s*\\(");
+
     private static final Pattern OWN_TYPE = Pattern.compile("\\b(?:class|record|interface|enum)\\s+([A-Z][\\w$]*)");
 
     private final SortedMap<String, Set<String>> rooms = Rooms.typesForNotebooks();
@@ -151,8 +153,9 @@ final class Imports {
         List<String> imports = new ArrayList<>();
         JAVA.forEach(name -> imports.add("import " + name + ".*;"));
         rooms.keySet().forEach(room -> imports.add(whole(room)));
-        rooms.forEach((room, types) ->
-                types.stream().filter(type -> goesByName(room, type, JavaTypeNames::isListed)).forEach(type -> imports.add(single(room, type))));
+        rooms.forEach((room, types) -> types.stream()
+                .filter(type -> goesByName(room, type, JavaTypeNames::isListed))
+                .forEach(type -> imports.add(single(room, type))));
         if (hasWords()) {
             imports.add(wordsImport());
         }
@@ -169,7 +172,8 @@ final class Imports {
                 if (!alone) {
                     needed.add(whole(room));
                 }
-                if ((goesByName(room, name, JavaTypeNames::isOne) || alone && isMeant(room, name)) && !own.contains(name)) {
+                if ((goesByName(room, name, JavaTypeNames::isOne) || alone && isMeant(room, name))
+                        && !own.contains(name)) {
                     needed.add(single(room, name));
                 }
             }

@@ -43,8 +43,7 @@ final class JavaTypeNames {
 
     private static Set<String> read(String place) {
         Set<String> names = new HashSet<>();
-        Path modules =
-                FileSystems.getFileSystem(URI.create("jrt:/")).getPath("/packages", place);
+        Path modules = FileSystems.getFileSystem(URI.create("jrt:/")).getPath("/packages", place);
         if (!Files.isDirectory(modules)) {
             return names;
         }

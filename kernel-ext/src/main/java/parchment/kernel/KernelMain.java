@@ -24,7 +24,8 @@ public final class KernelMain {
     private static void serve(Path connectionFile) throws Exception {
         LastResort.standBy(); // Before there are threads, which take it over as they are made.
         CompletableFuture<Evaluator> evaluator = new CompletableFuture<>();
-        Connection connection = Connection.bind(connectionFile); // First: a client that finds nobody tries again after a tenth of a second.
+        Connection connection = Connection.bind(
+                connectionFile); // First: a client that finds nobody tries again after a tenth of a second.
         WarmUp.start(evaluator);
         CompletableFuture<Void> ended = new CompletableFuture<>();
         Runnable end = () -> ended.complete(null);

@@ -164,11 +164,13 @@ final class LongTexts {
         public @Nullable Void visitVariable(VariableTree variable, @Nullable Void nothing) {
             ExpressionTree value = variable.getInitializer();
             boolean ofInterface = !kinds.isEmpty() && kinds.getLast() == Tree.Kind.INTERFACE;
-            if (value != null && (ofInterface || variable.getModifiers().getFlags().contains(Modifier.FINAL))) {
+            if (value != null
+                    && (ofInterface || variable.getModifiers().getFlags().contains(Modifier.FINAL))) {
                 long length = length(value);
                 String name = variable.getName().toString();
                 named.put(name, length);
-                boolean constant = ofInterface || variable.getModifiers().getFlags().contains(Modifier.STATIC);
+                boolean constant =
+                        ofInterface || variable.getModifiers().getFlags().contains(Modifier.STATIC);
                 if (constant && !inside.isEmpty() && !inside.getLast().isEmpty()) {
                     named.put(inside.getLast() + "." + name, length);
                     ofTypes.put(inside.getLast() + "." + name, length);

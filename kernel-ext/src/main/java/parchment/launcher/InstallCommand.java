@@ -107,7 +107,8 @@ final class InstallCommand implements Callable<Integer> {
             List<String> troubles = SessionJars.troublesIn(jars.toAbsolutePath().normalize());
             troubles.forEach(trouble -> terminal.println("  Jars  " + trouble));
             if (!troubles.isEmpty()) {
-                terminal.println("        Every session will go on without; put a whole one in its place, no new install is needed.");
+                terminal.println(
+                        "        Every session will go on without; put a whole one in its place, no new install is needed.");
             }
         }
     }

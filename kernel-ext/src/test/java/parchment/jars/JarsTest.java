@@ -485,8 +485,7 @@ class JarsTest {
                 },
                 List.of(made()));
         Jars jars = session.addLibraries(names(library + ":" + own));
-        assertEquals(
-                List.of(artifact + " " + own + " is part of Parchment, and that one is used here."), jars.notes());
+        assertEquals(List.of(artifact + " " + own + " is part of Parchment, and that one is used here."), jars.notes());
         assertEquals(jars.notes(), said);
         assertEquals(List.of(), classPath);
     }
@@ -504,7 +503,11 @@ class JarsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"harbour.tools:xchart:3.8.0, false", "org.knowm.xchart:xchart:jar:sources:4.0.3, false", "org.knowm.xchart:xchart:1.0, true"})
+    @CsvSource({
+        "harbour.tools:xchart:3.8.0, false",
+        "org.knowm.xchart:xchart:jar:sources:4.0.3, false",
+        "org.knowm.xchart:xchart:1.0, true"
+    })
     void aLibraryOfThatNameBySomebodyElseIsNoneOfTheProgram(String name, boolean isOne) {
         assertEquals(isOne, ProgramJars.ofThisProgram().isOne(Coordinate.parse(name)));
     }
@@ -519,7 +522,8 @@ class JarsTest {
                 MadeRepository.says("harbour/Blend", "even", Opcodes.V17));
         for (Path each : List.of(jar, place)) {
             assertEquals(
-                    "'" + each + "' cannot be loaded: Java takes the sign ':' in a path for the end of it. Give the file or its"
+                    "'" + each
+                            + "' cannot be loaded: Java takes the sign ':' in a path for the end of it. Give the file or its"
                             + " folder a name without that sign. Nothing was loaded.",
                     assertThrows(IllegalArgumentException.class, () -> session().addFiles(List.of(each)))
                             .getMessage());
@@ -538,7 +542,9 @@ class JarsTest {
         assertEquals(List.of(), SessionJars.troublesIn(place));
         Files.writeString(place.resolve("half.jar"), "not found");
         assertEquals(1, SessionJars.troublesIn(place).size());
-        assertTrue(SessionJars.troublesIn(place).get(0).contains("half.jar"), SessionJars.troublesIn(place).toString());
+        assertTrue(
+                SessionJars.troublesIn(place).get(0).contains("half.jar"),
+                SessionJars.troublesIn(place).toString());
     }
 
     @Test

@@ -39,18 +39,28 @@ class FirstCellTest {
                 CompilePath path = new CompilePath()) {
             path.govern(files);
             List<? extends Path> places = StreamSupport.stream(
-                            files.getLocationAsPaths(StandardLocation.CLASS_PATH).spliterator(), false)
+                            files.getLocationAsPaths(StandardLocation.CLASS_PATH)
+                                    .spliterator(),
+                            false)
                     .toList();
             assertEquals(3, places.size(), places.toString());
-            assertTrue(places.stream().noneMatch(place -> place.toString().endsWith(".jar")), "none is gone through whole");
+            assertTrue(
+                    places.stream().noneMatch(place -> place.toString().endsWith(".jar")),
+                    "none is gone through whole");
         }
         try (Evaluator evaluator = Evaluator.open()) {
             RecordingPage page = new RecordingPage();
-            assertTrue(evaluator.run("parchment.display.Report.titled(\"Batch 112\")", page).fine());
-            assertTrue(evaluator.run("tech.tablesaw.api.Table.create(\"lots\").rowCount()", page).fine());
+            assertTrue(evaluator
+                    .run("parchment.display.Report.titled(\"Batch 112\")", page)
+                    .fine());
+            assertTrue(evaluator
+                    .run("tech.tablesaw.api.Table.create(\"lots\").rowCount()", page)
+                    .fine());
             assertEquals("0", page.result());
             assertTrue(evaluator.run("Jars.all()", page).fine());
-            assertTrue(evaluator.run("org.roaringbitmap.RoaringBitmap.bitmapOf(1, 2).getCardinality()", page).fine());
+            assertTrue(evaluator
+                    .run("org.roaringbitmap.RoaringBitmap.bitmapOf(1, 2).getCardinality()", page)
+                    .fine());
             assertEquals("2", page.result());
             assertFalse(evaluator.run("harbour.none.Bean.of()", page).fine());
         }

@@ -103,7 +103,8 @@ class InterruptedIdleTest {
     void anInterruptThatComesWhileNothingRunsStopsNoCellThatFollows() throws Exception {
         try (Evaluator evaluator = Evaluator.open()) {
             Path begun = folder.resolve("begun");
-            String cell = "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + begun + "\")); Thread.sleep(400); 6 * 7";
+            String cell = "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + begun
+                    + "\")); Thread.sleep(400); 6 * 7";
             Kernel kernel = new Kernel(
                     connection,
                     new HandedLate(evaluator, () -> {

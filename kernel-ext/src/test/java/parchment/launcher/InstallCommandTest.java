@@ -85,10 +85,13 @@ class InstallCommandTest {
         Path tools = Files.createDirectory(folder.resolve("tools"));
         Path half = Files.writeString(tools.resolve("half.jar"), "not found");
         run("install", "--prefix", folder.toString(), "--jars", tools.toString());
-        assertTrue(said.toString().contains("  Jars  '" + half) || said.toString().contains("  Jars  'half.jar'"), said.toString());
+        assertTrue(
+                said.toString().contains("  Jars  '" + half) || said.toString().contains("  Jars  'half.jar'"),
+                said.toString());
         assertTrue(
                 said.toString()
-                        .contains("Every session will go on without; put a whole one in its place, no new install is needed."),
+                        .contains(
+                                "Every session will go on without; put a whole one in its place, no new install is needed."),
                 said.toString());
     }
 
