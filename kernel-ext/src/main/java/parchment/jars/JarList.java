@@ -1,5 +1,6 @@
 package parchment.jars;
 
+import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -61,6 +62,7 @@ final class JarList {
         }
         String name = String.valueOf(file.getFileName());
         if (Files.isDirectory(file)) {
+            checkSigns(file);
             if (listed.add(file) && !loaded.contains(file)) {
                 jars.add(new Jar(name, file, 0, ""));
             }
@@ -69,7 +71,17 @@ final class JarList {
         add(file, name, "", Held.of(file));
     }
 
+    /** Java takes the sign for the end of one path and the beginning of another, whether for a cell's compiler or for what loads its classes. */
+    private static void checkSigns(Path file) {
+        if (file.toString().contains(File.pathSeparator)) {
+            throw new IllegalArgumentException(
+                    "'" + file + "' cannot be loaded: Java takes the sign '" + File.pathSeparator
+                            + "' in a path for the end of it. Give the file or its folder a name without that sign. Nothing was loaded.");
+        }
+    }
+
     private void add(Path file, String name, String licence, Optional<Held> held) {
+        checkSigns(file);
         if (loaded.contains(file) || !listed.add(file)) {
             return;
         }

@@ -17,9 +17,25 @@ import parchment.jars.JarContent.Named;
 /** What this program itself runs on. Java loads these before anything that a reader adds. */
 final class ProgramJars {
     private final Map<String, String> versions;
+    private final ClassLoader loader = ProgramJars.class.getClassLoader();
 
     private ProgramJars(Map<String, String> versions) {
         this.versions = versions;
+    }
+
+    /**
+     * Tells whether a library that is named is one of these. Group and artifact are written in most jars; where they are not, the very version has to
+     * be the same, since an artifact's name may be anybody's.
+     */
+    boolean isOne(Coordinate name) {
+        Optional<String> version = version(name.artifact());
+        if (version.isEmpty()
+                || !name.classifier().isEmpty()
+                || !name.extension().equals("jar")) {
+            return false;
+        }
+        String written = "META-INF/maven/" + name.group() + "/" + name.artifact() + "/pom.properties";
+        return loader.getResource(written) != null || version.get().equals(name.version());
     }
 
     /** Reads the names of the jars on the class path, and of those that the program's own jar names. */

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
@@ -62,13 +63,23 @@ public final class SessionJars {
 
     /** Finds libraries with all that they need, says what they are, and loads them. */
     Jars addLibraries(List<Coordinate> wanted) {
-        List<Coordinate> lacking =
-                wanted.stream().filter(each -> !versions.has(each)).toList();
-        if (lacking.isEmpty()) {
-            return new Jars(List.of(), List.of(Jars.row(wanted) + " is loaded already."), loaded())
-                    .withThere(broughtBy(wanted));
-        }
         ProgramJars program = ProgramJars.ofThisProgram();
+        List<Coordinate> own = wanted.stream().filter(program::isOne).toList();
+        List<String> ofProgram =
+                own.stream().map(each -> ownInWords(each, program)).toList();
+        ofProgram.forEach(classPath::say);
+        List<Coordinate> lacking = wanted.stream()
+                .filter(each -> !versions.has(each) && !own.contains(each))
+                .toList();
+        if (lacking.isEmpty()) {
+            List<Coordinate> before =
+                    wanted.stream().filter(each -> !own.contains(each)).toList();
+            List<String> notes = new ArrayList<>(ofProgram);
+            if (!before.isEmpty()) {
+                notes.add(Jars.row(before) + " is loaded already.");
+            }
+            return new Jars(List.of(), notes, loaded()).withThere(broughtBy(wanted));
+        }
         List<Library> found;
         try {
             found = interruptible(lacking);
@@ -86,6 +97,15 @@ public final class SessionJars {
         List<Path> paths = jars.paths().stream().map(Path::of).toList();
         lacking.forEach(each -> brought.put(each, paths));
         return jars;
+    }
+
+    /** Before anything is looked for: what the program has itself is used, in whichever version it was asked for. */
+    private static String ownInWords(Coordinate asked, ProgramJars program) {
+        String version = program.version(asked.artifact()).orElse("");
+        return version.equals(asked.version())
+                ? asked.artifact() + " " + version + " is part of Parchment, and that one is used here."
+                : asked + " is not loaded: Parchment runs on " + asked.artifact() + " " + version
+                        + ", and that one is used here.";
     }
 
     /** Returns where the jars lie that came with libraries when these were first asked for. */
@@ -168,6 +188,25 @@ public final class SessionJars {
      */
     public static List<Path> directlyIn(Path folder) {
         return JarFiles.directlyIn(folder);
+    }
+
+    /**
+     * Looks at the jars directly in a folder as each session will that loads them.
+     *
+     * @return what is wrong with those that no session could load, in sentences; that there are none, if so
+     */
+    public static List<String> troublesIn(Path folder) {
+        List<Path> jars = JarFiles.directlyIn(folder);
+        List<String> troubles = new ArrayList<>();
+        for (Path jar : jars) {
+            JarList alone = new JarList(ProgramJars.ofThisProgram(), LibraryVersions.none(), Set.of());
+            try {
+                alone.addFile(jar);
+            } catch (IllegalArgumentException e) {
+                troubles.add(String.valueOf(e.getMessage()));
+            }
+        }
+        return jars.isEmpty() ? List.of("There is no jar directly in '" + folder + "'.") : troubles;
     }
 
     /** Returns the jars directly in a folder, by name; the folder itself if it has classes and no jars. */

@@ -30,6 +30,7 @@ final class CellControl extends DirectExecutionControl {
     private @Nullable Throwable thrown;
     private final Map<String, Class<?>> holders = new HashMap<>();
     private final CellThread thread = new CellThread();
+    private final CompileNotice compiling = new CompileNotice();
     private final Guarding guarding = new Guarding();
     private @Nullable ClassLoader loader;
 
@@ -97,6 +98,7 @@ final class CellControl extends DirectExecutionControl {
     protected String invoke(Method snippet) throws Exception {
         value = null;
         thrown = null;
+        compiling.pause();
         try {
             value = thread.call(() -> {
                 // A library of a reader's that looks for its own parts asks the thread where classes are.
@@ -113,6 +115,8 @@ final class CellControl extends DirectExecutionControl {
         } catch (CellStop stop) {
             thrown = stop;
             throw new InvocationTargetException(stop);
+        } finally {
+            compiling.resume();
         }
         return "";
     }
@@ -164,6 +168,11 @@ final class CellControl extends DirectExecutionControl {
     /** Returns what the variables of the session hold, in no order. */
     Stream<?> values() {
         return holders.keySet().stream().map(this::valueOf).filter(Objects::nonNull);
+    }
+
+    /** Returns what tells the reader of a cell that is compiled for long. */
+    CompileNotice compiling() {
+        return compiling;
     }
 
     /** Returns the thread that runs what cells do. */

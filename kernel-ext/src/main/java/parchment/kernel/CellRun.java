@@ -38,6 +38,16 @@ final class CellRun {
     }
 
     Outcome run() {
+        CompileNotice compiling = session.control().compiling();
+        compiling.begin(page);
+        try {
+            return runParts();
+        } finally {
+            compiling.end();
+        }
+    }
+
+    private Outcome runParts() {
         session.imports().makeFor(cell.code());
         List<Part> parts = session.splitter().split(cell.code());
         Part last = parts.isEmpty() ? null : parts.get(parts.size() - 1);
@@ -49,11 +59,13 @@ final class CellRun {
             Part broken = parts.stream().filter(Part::isBroken).findFirst().orElse(null);
             parts = broken == null ? parts : List.of(broken);
         }
+        LongTexts asItGoes = session.longTexts().copy();
         for (Part part : parts) {
-            Optional<CellError> tooLong = LongTexts.refusal(cell, part);
+            Optional<CellError> tooLong = asItGoes.refusal(cell, part);
             if (tooLong.isPresent()) {
                 return Outcome.failed(tooLong.get());
             }
+            asItGoes.keep(part);
         }
         Outcome outcome = Outcome.FINE;
         for (int i = 0; i < parts.size() && outcome.fine(); i++) {
@@ -113,6 +125,7 @@ final class CellRun {
             return Outcome.failed(session.compileErrors().explain(cell, part, diagnostics));
         }
         imported.ifPresent(declared -> session.imports().made(declared, cell.code()));
+        session.longTexts().keep(part);
         if (main.exception() != null || control.thrown() != null) {
             session.variables().dropFailed(snippet);
             return failure(main.exception());
@@ -157,6 +170,7 @@ final class CellRun {
 
     private Outcome show(Snippet snippet) {
         Object value = session.control().value();
+        session.control().compiling().pause();
         try {
             // The value's own code makes its picture and text, so it can fail, and can be stopped, like any code of the
             // cell.

@@ -9,6 +9,8 @@ import java.security.GeneralSecurityException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.dflib.jjava.jupyter.kernel.KernelConnectionProperties;
 import org.dflib.jjava.jupyter.messages.HMACGenerator;
 import org.dflib.jjava.jupyter.messages.Message;
@@ -29,6 +31,16 @@ final class Connection implements AutoCloseable {
     /** How many late answers are taken away before a question is asked. */
     private static final int MOST_LATE = 1_000;
 
+    /**
+     * A client tries to connect each tenth of a second. Where it hears nothing published with its first answer, it waits for a fifth of a second
+     * and then asks again.
+     */
+    private static final long UNTIL_HEARD_MS = 150;
+
+    /** Between the greeting of whoever listens and its word what it listens to. */
+    private static final long UNTIL_SUBSCRIBED_MS = 3;
+
+    private final CountDownLatch heard = new CountDownLatch(1);
     private final ZMQ.Context context = ZMQ.context(1);
     private final Channel shell;
     private final Channel control;
@@ -43,6 +55,7 @@ final class Connection implements AutoCloseable {
         stdin = new Channel(context, SocketType.ROUTER, signer, KernelConnectionProperties::getStdinPort);
         heartbeat = new Channel(context, SocketType.REP, signer, KernelConnectionProperties::getHbPort);
         publish = new Channel(context, SocketType.PUB, signer, KernelConnectionProperties::getIopubPort);
+        publish.setEventHook(greeted -> heard.countDown(), ZMQ.EVENT_HANDSHAKE_PROTOCOL);
         for (Channel channel : new Channel[] {shell, control, stdin, heartbeat, publish}) {
             channel.bind(properties);
         }
@@ -68,6 +81,17 @@ final class Connection implements AutoCloseable {
                             + " started.");
         }
         return new Connection(properties);
+    }
+
+    /** Waits a moment until somebody has connected to what is published; what is published before is lost. */
+    void awaitListener() {
+        try {
+            if (heard.await(UNTIL_HEARD_MS, TimeUnit.MILLISECONDS)) {
+                Thread.sleep(UNTIL_SUBSCRIBED_MS);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** Returns the next request of the kind that waits its turn; null once the connection is closed. */

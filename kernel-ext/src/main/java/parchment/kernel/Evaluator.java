@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import jdk.jshell.Snippet;
@@ -26,6 +27,9 @@ public final class Evaluator implements AutoCloseable {
     private final Session session;
     private final Interrupts interrupts;
     private final AtomicInteger cells = new AtomicInteger();
+
+    /** In order of arrival: what warms up asks for it again at once, and would otherwise go before a cell that waits. */
+    private final ReentrantLock turn = new ReentrantLock(true);
 
     private Evaluator(Network network, StartOfSession start) {
         CellGuard.rehearse();
@@ -68,7 +72,8 @@ public final class Evaluator implements AutoCloseable {
      *
      * @param stopAsked says whether it was; {@link #interrupt} is to be called after this has become true
      */
-    public synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
+    public Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
+        turn.lock();
         try {
             return runGuarded(number, code, page, stopAsked);
         } catch (
@@ -77,6 +82,8 @@ public final class Evaluator implements AutoCloseable {
             interrupts.end();
             session.control().forget();
             return Outcome.stopped(CellStop.Reason.INTERRUPTED);
+        } finally {
+            turn.unlock();
         }
     }
 
@@ -89,13 +96,16 @@ public final class Evaluator implements AutoCloseable {
     }
 
     /** Runs what a control is to do when a person has set it: as part of no cell, but guarded, stopped and explained like one. */
-    synchronized Outcome act(CellPage page, Runnable work, BooleanSupplier stopAsked) {
+    Outcome act(CellPage page, Runnable work, BooleanSupplier stopAsked) {
         CellText none = new CellText(0, "");
+        turn.lock();
         try {
             return guarded(none, page, stopAsked, () -> new CallbackRun(session, none, work).run());
         } catch (ThreadDeath late) { // As after a cell.
             interrupts.end();
             return Outcome.stopped(CellStop.Reason.INTERRUPTED);
+        } finally {
+            turn.unlock();
         }
     }
 
@@ -171,25 +181,29 @@ public final class Evaluator implements AutoCloseable {
 
     /** Does what the first cells would otherwise wait for, in steps between which a cell may run. */
     void warmUp() {
-        synchronized (this) {
-            session.imports().makeFor("List");
-            runSilently("1 + 1");
-        }
-        boolean more = true;
-        while (more) {
-            synchronized (this) {
-                more = session.imports().makeOneMore();
-            }
+        inTurn(() -> runSilently("1 + 1"));
+        while (inTurn(() -> session.imports().makeOneMore())) {
+            // Each turn makes one.
         }
     }
 
-    private void runSilently(String code) {
+    private <T> T inTurn(Supplier<T> work) {
+        turn.lock();
+        try {
+            return work.get();
+        } finally {
+            turn.unlock();
+        }
+    }
+
+    private boolean runSilently(String code) {
         session.splitter()
                 .split(code)
                 .forEach(part -> session.eval(part.source())
                         .forEach(event -> session.variables().dropIfUnnamed(event.snippet())));
         session.shown(session.control().value());
         session.control().forget();
+        return true;
     }
 
     /** Stops the running cell, from any thread; does nothing if none runs. */
@@ -198,33 +212,38 @@ public final class Evaluator implements AutoCloseable {
     }
 
     /** Returns what could be written at the cursor, as {@link Completions} says. */
-    public synchronized Completions complete(String code, int cursor) {
-        Optional<Completions> percent = PercentLines.namesAt(code, cursor);
-        if (percent.isPresent()) {
-            return percent.get();
-        }
-        session.imports().makeRest();
-        return Completions.at(session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
+    public Completions complete(String code, int cursor) {
+        return PercentLines.namesAt(code, cursor)
+                .orElseGet(() -> inTurn(() -> {
+                    session.imports().makeRest();
+                    return Completions.at(
+                            session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
+                }));
     }
 
     /** Returns what is known of the name at the cursor, as {@link Inspection} says; null if it names nothing. */
-    public synchronized @Nullable Shown inspect(String code, int cursor) {
-        session.imports().makeRest();
-        return Inspection.at(session, PercentLines.blanked(code), cursor);
+    public @Nullable Shown inspect(String code, int cursor) {
+        turn.lock();
+        try {
+            session.imports().makeRest();
+            return Inspection.at(session, PercentLines.blanked(code), cursor);
+        } finally {
+            turn.unlock();
+        }
     }
 
     /** Tells whether a cell could run as it stands, for consoles that run on the Enter key. */
-    public synchronized Readiness readiness(String code) {
+    public Readiness readiness(String code) {
         String java = PercentLines.blanked(code);
-        return Readiness.of(
+        return inTurn(() -> Readiness.of(
                 session.splitter().split(java),
                 java,
-                session.control().holders().keySet());
+                session.control().holders().keySet()));
     }
 
     /** Tells whether a text is one expression, so that running it can give a value and defines nothing. */
-    synchronized boolean isExpression(String code) {
-        List<Snippet> snippets = session.analysis().sourceToSnippets(code);
+    boolean isExpression(String code) {
+        List<Snippet> snippets = inTurn(() -> session.analysis().sourceToSnippets(code));
         return snippets.size() == 1 && snippets.get(0).kind() == Snippet.Kind.EXPRESSION
                 || snippets.size() == 1 && snippets.get(0).subKind() == Snippet.SubKind.TEMP_VAR_EXPRESSION_SUBKIND;
     }

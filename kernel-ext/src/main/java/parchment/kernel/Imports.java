@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Queue;
 import java.util.Set;
 import java.util.SortedMap;
+import java.util.function.Predicate;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -45,7 +46,11 @@ final class Imports {
     private static final String WORDS = "Features";
 
     private static final Pattern NAME = Pattern.compile("(?<![\\w$])[A-Z][\\w$]*");
-    private static final Pattern BARE_CALL = Pattern.compile("(?<![.\\w$])[a-z][\\w$]*\\s*\\(");
+    /** A call of a method that stands alone; a bracket behind a word of Java's own, as of a loop, is none. */
+    private static final Pattern BARE_CALL = Pattern.compile(
+            "(?<![.\\w$])"
+                    + "(?!(?:for|if|while|switch|case|catch|try|synchronized|return|throw|yield|assert|this|super)\\b)[a-z][\\w$]*\\s*\\(");
+
     private static final Pattern OWN_TYPE = Pattern.compile("\\b(?:class|record|interface|enum)\\s+([A-Z][\\w$]*)");
 
     private final SortedMap<String, Set<String>> rooms = Rooms.typesForNotebooks();
@@ -91,7 +96,7 @@ final class Imports {
 
     /** Tells whether a name is Java's own and imported for every session. */
     static boolean isOfJava(String name) {
-        return JAVA.stream().anyMatch(place -> isJavas(place + "." + name));
+        return JAVA.stream().anyMatch(place -> JavaTypeNames.isOne(place + "." + name));
     }
 
     /** Tells whether a package of Java is imported for every session. */
@@ -148,8 +153,9 @@ final class Imports {
         List<String> imports = new ArrayList<>();
         JAVA.forEach(name -> imports.add("import " + name + ".*;"));
         rooms.keySet().forEach(room -> imports.add(whole(room)));
-        rooms.forEach((room, types) ->
-                types.stream().filter(type -> goesByName(room, type)).forEach(type -> imports.add(single(room, type))));
+        rooms.forEach((room, types) -> types.stream()
+                .filter(type -> goesByName(room, type, JavaTypeNames::isListed))
+                .forEach(type -> imports.add(single(room, type))));
         if (hasWords()) {
             imports.add(wordsImport());
         }
@@ -158,7 +164,7 @@ final class Imports {
 
     private void byName(String name, List<String> needed) {
         JAVA.stream()
-                .filter(place -> isJavas(place + "." + name))
+                .filter(place -> JavaTypeNames.isOne(place + "." + name))
                 .forEach(place -> needed.add("import " + place + ".*;"));
         rooms.forEach((room, types) -> {
             if (types.contains(name)) {
@@ -166,7 +172,8 @@ final class Imports {
                 if (!alone) {
                     needed.add(whole(room));
                 }
-                if ((goesByName(room, name) || alone && isMeant(room, name)) && !own.contains(name)) {
+                if ((goesByName(room, name, JavaTypeNames::isOne) || alone && isMeant(room, name))
+                        && !own.contains(name)) {
                     needed.add(single(room, name));
                 }
             }
@@ -179,9 +186,9 @@ final class Imports {
         return having.contains(room) && (having.size() == 1 || !FOUNDATIONS.contains(room));
     }
 
-    private boolean goesByName(String room, String type) {
-        boolean hidden = isJavas("java.lang." + type)
-                || JAVA.stream().anyMatch(place -> isJavas(place + "." + type))
+    private boolean goesByName(String room, String type, Predicate<String> isJava) {
+        boolean hidden = isJava.test("java.lang." + type)
+                || JAVA.stream().anyMatch(place -> isJava.test(place + "." + type))
                 || !FOUNDATIONS.contains(room)
                         && FOUNDATIONS.stream()
                                 .anyMatch(below ->
@@ -194,15 +201,6 @@ final class Imports {
             Class<?> type = Class.forName(name, false, Imports.class.getClassLoader());
             return java.lang.reflect.Modifier.isPublic(type.getModifiers());
         } catch (ClassNotFoundException | LinkageError e) {
-            return false;
-        }
-    }
-
-    private static boolean isJavas(String name) {
-        try {
-            Class.forName(name, false, null);
-            return true;
-        } catch (ClassNotFoundException e) {
             return false;
         }
     }

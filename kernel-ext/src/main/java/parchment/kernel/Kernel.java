@@ -39,6 +39,11 @@ final class Kernel {
     private final LiveControls controls;
     private int count;
 
+    private final Object stopping = new Object();
+
+    /** Whether a request that runs code has been taken up and not ended yet. */
+    private boolean taken;
+
     /** An interrupt that comes while a cell still waits for the session to get ready is meant for that cell. */
     private volatile boolean stopAsked;
 
@@ -66,11 +71,30 @@ final class Kernel {
         connection.publishStatus(null, "starting");
     }
 
+    /** Stops the cell that is being run. One that comes while none is, is forgotten: it must not stop a cell that follows. */
     void interrupt() {
-        stopAsked = true;
-        Evaluator ready = evaluator.getNow(null);
-        if (ready != null) {
-            ready.interrupt();
+        synchronized (stopping) {
+            if (taken) {
+                stopAsked = true;
+                Evaluator ready = evaluator.getNow(null);
+                if (ready != null) {
+                    ready.interrupt();
+                }
+            }
+        }
+    }
+
+    private void take(Runnable work) {
+        synchronized (stopping) {
+            taken = true;
+            stopAsked = false;
+        }
+        try {
+            work.run();
+        } finally {
+            synchronized (stopping) {
+                taken = false;
+            }
         }
     }
 
@@ -82,7 +106,12 @@ final class Kernel {
     }
 
     private void serveShell() {
+        boolean first = true;
         for (Message<?> request = queue.next(); request != null; request = queue.next()) {
+            if (first) {
+                connection.awaitListener();
+                first = false;
+            }
             comms.answering(request);
             serve(request, Channels.SHELL);
         }
@@ -116,7 +145,7 @@ final class Kernel {
     private void answer(Message<?> request, Channels channel) {
         Object content = request.getContent();
         if (content instanceof ExecuteRequest execute) {
-            execute(request, execute);
+            take(() -> execute(request, execute));
         } else if (content instanceof CompleteRequest complete) {
             reply(request, channel, MessageType.COMPLETE_REPLY, completions(complete));
         } else if (content instanceof InspectRequest inspect) {
@@ -149,8 +178,7 @@ final class Kernel {
         if (content instanceof CommOpenCommand open) {
             comms.opened(open);
         } else if (content instanceof CommMsgCommand said) {
-            stopAsked = false;
-            comms.said(said, queue.haste(said));
+            take(() -> comms.said(said, queue.haste(said)));
         } else if (content instanceof CommCloseCommand close) {
             comms.closed(close.getCommID());
         }
@@ -188,7 +216,6 @@ final class Kernel {
     }
 
     private void execute(Message<?> request, ExecuteRequest execute) {
-        stopAsked = false;
         boolean counted = execute.shouldStoreHistory() && !execute.isSilent();
         if (counted) {
             count++;

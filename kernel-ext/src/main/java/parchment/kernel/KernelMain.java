@@ -24,14 +24,16 @@ public final class KernelMain {
     private static void serve(Path connectionFile) throws Exception {
         LastResort.standBy(); // Before there are threads, which take it over as they are made.
         CompletableFuture<Evaluator> evaluator = new CompletableFuture<>();
+        Connection connection = Connection.bind(
+                connectionFile); // First: a client that finds nobody tries again after a tenth of a second.
         WarmUp.start(evaluator);
-        Connection connection = Connection.bind(connectionFile);
         CompletableFuture<Void> ended = new CompletableFuture<>();
         Runnable end = () -> ended.complete(null);
         Kernel kernel = new Kernel(connection, evaluator, end);
         ControlC.every(kernel::interrupt);
         ParentWatch.start(end);
         kernel.start();
+        WarmUp.pictures();
         ended.join();
         connection.close();
         Thread.sleep(50); // The last messages leave on a thread of their own.

@@ -1,19 +1,24 @@
 package parchment.kernel;
 
 import com.sun.source.tree.BinaryTree;
+import com.sun.source.tree.ClassTree;
 import com.sun.source.tree.ExpressionTree;
 import com.sun.source.tree.IdentifierTree;
 import com.sun.source.tree.LiteralTree;
+import com.sun.source.tree.MemberSelectTree;
 import com.sun.source.tree.ParenthesizedTree;
 import com.sun.source.tree.Tree;
 import com.sun.source.tree.VariableTree;
 import com.sun.source.util.TreeScanner;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import javax.lang.model.element.Modifier;
 import org.jspecify.annotations.Nullable;
 
@@ -31,15 +36,50 @@ final class LongTexts {
     /** A cell shorter than this holds no such text, unless it adds one to itself many times. */
     private static final int SHORT_CELL = 4_000;
 
-    private LongTexts() {}
+    /** A constant shorter than this is not kept: a short cell could not add enough of them up. */
+    private static final int KEPT_FROM = 500;
+
+    private static final Pattern DECLARES_A_TYPE = Pattern.compile("\\b(?:class|interface|enum|record)\\s");
+
+    /** Constants of types that earlier cells have declared, as cells name them ({@code Texts.HEAD}), with their bytes. */
+    private final Map<String, Long> constants = new HashMap<>();
+
+    /** Returns the same, to which what is kept from now on is not added. */
+    LongTexts copy() {
+        LongTexts copy = new LongTexts();
+        copy.constants.putAll(constants);
+        return copy;
+    }
+
+    /** Keeps the long constants of the types that a part of a cell declares, which a later one may join: the compiler makes one text of them. */
+    void keep(CellSplitter.Part part) {
+        if (part.source().length() < KEPT_FROM && constants.isEmpty()
+                || !DECLARES_A_TYPE.matcher(part.source()).find()) {
+            return;
+        }
+        Syntax.read(part.source()).ifPresent(read -> {
+            Finder finder = new Finder(constants);
+            finder.scan(read.tree(), null);
+            finder.types.forEach(type -> constants.keySet().removeIf(name -> name.startsWith(type + ".")));
+            finder.ofTypes.forEach((name, bytes) -> {
+                if (bytes >= KEPT_FROM) {
+                    constants.put(name, bytes);
+                }
+            });
+        });
+    }
+
+    private boolean mentionsConstant(String source) {
+        return constants.keySet().stream().anyMatch(name -> source.contains(name.substring(name.lastIndexOf('.') + 1)));
+    }
 
     /** Returns why the part of a cell cannot be run, if it holds such a text. */
-    static Optional<CellError> refusal(CellText cell, CellSplitter.Part part) {
-        if (part.source().length() < SHORT_CELL) {
+    Optional<CellError> refusal(CellText cell, CellSplitter.Part part) {
+        if (part.source().length() < SHORT_CELL && !mentionsConstant(part.source())) {
             return Optional.empty();
         }
         return Syntax.read(part.source()).flatMap(read -> {
-            Finder finder = new Finder();
+            Finder finder = new Finder(constants);
             finder.scan(read.tree(), null);
             return finder.found == null
                     ? Optional.empty()
@@ -74,9 +114,36 @@ final class LongTexts {
     private static final class Finder extends TreeScanner<@Nullable Void, @Nullable Void> {
         private static final long NO_CONSTANT = -1;
 
-        private final Map<String, Long> named = new HashMap<>();
+        /** The class around a snippet that is read by itself; what stands directly in it is no member of a type of the cell's. */
+        private static final String AROUND = "P";
+
+        private final Map<String, Long> named;
+        private final Map<String, Long> ofTypes = new HashMap<>();
+        private final List<String> types = new ArrayList<>();
+        private final Deque<String> inside = new ArrayDeque<>();
+        private final Deque<Tree.Kind> kinds = new ArrayDeque<>();
         private @Nullable Tree found;
         private long bytes;
+
+        Finder(Map<String, Long> constants) {
+            named = new HashMap<>(constants);
+        }
+
+        @Override
+        public @Nullable Void visitClass(ClassTree type, @Nullable Void nothing) {
+            String name = type.getSimpleName().toString();
+            boolean around = inside.isEmpty() && name.equals(AROUND);
+            String whole = inside.isEmpty() || inside.getLast().isEmpty() ? name : inside.getLast() + "." + name;
+            inside.addLast(around ? "" : whole);
+            kinds.addLast(type.getKind());
+            if (!around) {
+                types.add(whole);
+            }
+            super.visitClass(type, nothing);
+            inside.removeLast();
+            kinds.removeLast();
+            return null;
+        }
 
         @Override
         public @Nullable Void scan(@Nullable Tree tree, @Nullable Void nothing) {
@@ -96,8 +163,18 @@ final class LongTexts {
         @Override
         public @Nullable Void visitVariable(VariableTree variable, @Nullable Void nothing) {
             ExpressionTree value = variable.getInitializer();
-            if (value != null && variable.getModifiers().getFlags().contains(Modifier.FINAL)) {
-                named.put(variable.getName().toString(), length(value));
+            boolean ofInterface = !kinds.isEmpty() && kinds.getLast() == Tree.Kind.INTERFACE;
+            if (value != null
+                    && (ofInterface || variable.getModifiers().getFlags().contains(Modifier.FINAL))) {
+                long length = length(value);
+                String name = variable.getName().toString();
+                named.put(name, length);
+                boolean constant =
+                        ofInterface || variable.getModifiers().getFlags().contains(Modifier.STATIC);
+                if (constant && !inside.isEmpty() && !inside.getLast().isEmpty()) {
+                    named.put(inside.getLast() + "." + name, length);
+                    ofTypes.put(inside.getLast() + "." + name, length);
+                }
             }
             return super.visitVariable(variable, nothing);
         }
@@ -111,6 +188,9 @@ final class LongTexts {
             }
             if (expression instanceof IdentifierTree name) {
                 return named.getOrDefault(name.getName().toString(), NO_CONSTANT);
+            }
+            if (expression instanceof MemberSelectTree) {
+                return named.getOrDefault(expression.toString(), NO_CONSTANT);
             }
             if (expression instanceof BinaryTree sum && sum.getKind() == Tree.Kind.PLUS) {
                 long right = length(sum.getRightOperand());

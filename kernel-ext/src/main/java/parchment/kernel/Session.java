@@ -26,6 +26,7 @@ final class Session {
     private final QuestionsAsked questions = new QuestionsAsked();
     private final PageNotes notes = new PageNotes();
     private final NamedPlaces named = new NamedPlaces();
+    private final LongTexts longTexts = new LongTexts();
     private final Renderers renderers = Renderers.explainingErrors(CellExceptions::inWords);
     private final Set<String> failed = new HashSet<>();
     private final JShell shell;
@@ -48,8 +49,8 @@ final class Session {
         shell = JShell.builder()
                 .executionEngine(control.provider(), Map.of())
                 .compilerOptions("-proc:none", "-Xlint:none")
+                .fileManager(compilePath::govern)
                 .build();
-        shell.addToClasspath(compilePath.first()); // Given as an option it could not be widened later.
         analysis = shell.sourceCodeAnalysis();
         splitter = new CellSplitter(analysis);
         compileErrors = new CompileErrors(analysis, failed);
@@ -70,6 +71,11 @@ final class Session {
     /** Returns the names under which something was shown that may change later. */
     NamedPlaces named() {
         return named;
+    }
+
+    /** Returns what knows how long the constant texts of earlier cells are. */
+    LongTexts longTexts() {
+        return longTexts;
     }
 
     /** Returns what finds out how a value is shown, with what cells have registered. */
@@ -173,6 +179,8 @@ final class Session {
 
     void close() {
         control.thread().close();
+        control.compiling().close();
         shell.close();
+        compilePath.close();
     }
 }

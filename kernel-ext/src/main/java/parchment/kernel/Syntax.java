@@ -32,6 +32,9 @@ final class Syntax {
     /** Told at the beginning of what is still being written. */
     private static final String TRY_ALONE = "compiler.err.try.without.catch.finally.or.resource.decls";
 
+    /** The parser needs no other classes; with a class path, each reading would open every jar of the program to look for extensions of the compiler. */
+    private static final List<String> NOTHING_ELSE = List.of("-proc:none", "--class-path", "");
+
     private Syntax() {}
 
     /** Returns whether the snippet is a statement, an expression, a declaration or an import. */
@@ -109,7 +112,7 @@ final class Syntax {
 
     private static JavacTask task(String source, DiagnosticCollector<JavaFileObject> found) {
         JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
-        return (JavacTask) compiler.getTask(null, null, found, List.of("-proc:none"), null, List.of(new Text(source)));
+        return (JavacTask) compiler.getTask(null, null, found, NOTHING_ELSE, null, List.of(new Text(source)));
     }
 
     private static final class Text extends SimpleJavaFileObject {

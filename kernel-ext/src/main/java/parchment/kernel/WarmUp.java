@@ -22,6 +22,10 @@ final class WarmUp {
                 throw e;
             }
         });
+    }
+
+    /** Makes ready what a first chart needs, once the client has been answered: until then there is other work for every processor. */
+    static void pictures() {
         daemon("pictures", WarmUp::draw);
     }
 

@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import parchment.jars.SessionJars;
 import parchment.kernel.KernelSpec;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -73,6 +75,7 @@ final class InstallCommand implements Callable<Integer> {
         terminal.println("Installing the kernel " + (place.isOfUser() ? "for you alone:" : "for everyone here:"));
         terminal.println("  into  " + kernel.folder());
         terminal.println("  Java  " + Runtime.version().feature() + ", " + System.getProperty("java.home"));
+        tellOfJars(terminal);
         terminal.println("A rehearsal makes later starts quick; this takes some seconds ...");
         terminal.flush();
         boolean changed;
@@ -96,6 +99,18 @@ final class InstallCommand implements Callable<Integer> {
                     + ": leave that folder where it is, or install again after moving it.");
         }
         return 0;
+    }
+
+    /** Each session leaves such a jar out and says so; whoever installs can still mend it. */
+    private void tellOfJars(PrintWriter terminal) {
+        if (jars != null) {
+            List<String> troubles = SessionJars.troublesIn(jars.toAbsolutePath().normalize());
+            troubles.forEach(trouble -> terminal.println("  Jars  " + trouble));
+            if (!troubles.isEmpty()) {
+                terminal.println(
+                        "        Every session will go on without; put a whole one in its place, no new install is needed.");
+            }
+        }
     }
 
     private KernelSpec withOptions(KernelSpec kernel) {

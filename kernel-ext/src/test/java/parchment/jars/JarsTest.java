@@ -452,23 +452,99 @@ class JarsTest {
         assertEquals(List.of(), classPath);
     }
 
+    /** A jar that does not tell its group may be anybody's of that name, so another version of it is looked for first. */
     @Test
     void saysWhatThePartsOfTheProgramAreWhereALibraryIsNotToBeHad() {
-        String own = ProgramJars.ofThisProgram().version("xchart").orElseThrow();
+        String own = ProgramJars.ofThisProgram().version("asm").orElseThrow();
         SessionJars session = session(Network.NEVER, List.of(), made());
-        Jars jars = session.addLibraries(names("org.knowm.xchart:xchart:3.8.0"));
+        Jars jars = session.addLibraries(names("org.ow2.asm:asm:3.8.0"));
         assertEquals(2, jars.notes().size());
-        assertTrue(jars.notes().get(0).startsWith("org.knowm.xchart:xchart:3.8.0 is not, or not with all"));
+        assertTrue(jars.notes().get(0).startsWith("org.ow2.asm:asm:3.8.0 is not, or not with all"));
         assertEquals(
-                "xchart " + own + " is part of Parchment, and that one is used here.",
+                "asm " + own + " is part of Parchment, and that one is used here.",
                 jars.notes().get(1));
         assertEquals(jars.notes(), said);
         assertEquals(List.of(), classPath);
         said.clear();
         assertThrows(
                 IllegalArgumentException.class,
-                () -> session.addLibraries(names("org.knowm.xchart:xchart:3.8.0", "harbour.tools:blends:1.0")),
+                () -> session.addLibraries(names("org.ow2.asm:asm:3.8.0", "harbour.tools:blends:1.0")),
                 "one that is no part of it is still lacking");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"tech.tablesaw:tablesaw-core", "org.ow2.asm:asm"})
+    void aLibraryOfTheProgramItselfIsToldBeforeAnythingIsLookedFor(String library) {
+        String artifact = library.substring(library.indexOf(':') + 1);
+        String own = ProgramJars.ofThisProgram().version(artifact).orElseThrow();
+        SessionJars session = new SessionJars(
+                recording,
+                Network.WHEN_ASKED,
+                () -> {
+                    throw new AssertionError("it was looked for");
+                },
+                List.of(made()));
+        Jars jars = session.addLibraries(names(library + ":" + own));
+        assertEquals(List.of(artifact + " " + own + " is part of Parchment, and that one is used here."), jars.notes());
+        assertEquals(jars.notes(), said);
+        assertEquals(List.of(), classPath);
+    }
+
+    @Test
+    void anotherVersionOfALibraryOfTheProgramIsToldBeforeAnythingIsLookedForAndTheOthersAreLoaded() {
+        String own = ProgramJars.ofThisProgram().version("xchart").orElseThrow();
+        session().addLibraries(names("org.knowm.xchart:xchart:3.8.0", "harbour.tools:scales:2.1"));
+        assertEquals(
+                "org.knowm.xchart:xchart:3.8.0 is not loaded: Parchment runs on xchart " + own
+                        + ", and that one is used here.",
+                said.get(0));
+        assertTrue(said.get(1).startsWith("Fetching harbour.tools:scales:2.1 from made"), said.toString());
+        assertEquals(1, classPath.size());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "harbour.tools:xchart:3.8.0, false",
+        "org.knowm.xchart:xchart:jar:sources:4.0.3, false",
+        "org.knowm.xchart:xchart:1.0, true"
+    })
+    void aLibraryOfThatNameBySomebodyElseIsNoneOfTheProgram(String name, boolean isOne) {
+        assertEquals(isOne, ProgramJars.ofThisProgram().isOne(Coordinate.parse(name)));
+    }
+
+    @Test
+    void refusesAtOnceAPathThatJavaWouldTakeForTwo() throws IOException {
+        assumeFalse(java.io.File.separatorChar == '\\', "no file of Windows has the sign");
+        Path place = Files.createDirectory(folder.resolve("roast:tools"));
+        Path jar = MadeRepository.jar(
+                place.resolve("blends.jar"),
+                "harbour/Blend.class",
+                MadeRepository.says("harbour/Blend", "even", Opcodes.V17));
+        for (Path each : List.of(jar, place)) {
+            assertEquals(
+                    "'" + each
+                            + "' cannot be loaded: Java takes the sign ':' in a path for the end of it. Give the file or its"
+                            + " folder a name without that sign. Nothing was loaded.",
+                    assertThrows(IllegalArgumentException.class, () -> session().addFiles(List.of(each)))
+                            .getMessage());
+        }
+        assertEquals(List.of(), said);
+    }
+
+    @Test
+    void namesTheJarsOfAFolderThatNoSessionCouldLoad() throws IOException {
+        Path place = Files.createDirectory(folder.resolve("tools"));
+        assertEquals(List.of("There is no jar directly in '" + place + "'."), SessionJars.troublesIn(place));
+        MadeRepository.jar(
+                place.resolve("blends.jar"),
+                "harbour/Blend.class",
+                MadeRepository.says("harbour/Blend", "even", Opcodes.V17));
+        assertEquals(List.of(), SessionJars.troublesIn(place));
+        Files.writeString(place.resolve("half.jar"), "not found");
+        assertEquals(1, SessionJars.troublesIn(place).size());
+        assertTrue(
+                SessionJars.troublesIn(place).get(0).contains("half.jar"),
+                SessionJars.troublesIn(place).toString());
     }
 
     @Test

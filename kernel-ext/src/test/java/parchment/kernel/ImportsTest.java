@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ImportsTest {
 
@@ -63,6 +65,45 @@ class ImportsTest {
                         .filter(declaration -> declaration.contains("parchment"))
                         .toList());
         assertEquals(List.of("import static parchment.feature.Features.*;"), imports.neededBy("dropTemperature()"));
+    }
+
+    @Test
+    void takesTheBracketOfALoopForNoCall() {
+        Imports imports = new Imports();
+        String words = "import static parchment.feature.Features.*;";
+        for (String code : List.of(
+                "for (int i = 0; i < 3; i++) { }",
+                "while(true) { }",
+                "if (x > 1) { } else if (x > 0) { }",
+                "switch (x) { default: }",
+                "try { } catch (Throwable t) { }",
+                "synchronized (this) { }",
+                "a.b(1)",
+                "return (x);")) {
+            assertFalse(imports.neededBy(code).contains(words), code);
+        }
+        for (String code : List.of("forTheRecord(1)", "for (var d : dropTime()) { }", "iffy ()")) {
+            assertTrue(new Imports().neededBy(code).contains(words), code);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "java.util.List",
+                "java.util.Clock",
+                "java.time.Clock",
+                "java.lang.String",
+                "java.lang.Roast",
+                "java.util.prefs.Preferences",
+                "java.util.Map$Entry",
+                "java.util.stream",
+                "java.net.URI",
+                "harbour.none.Bean",
+                "List"
+            })
+    void aTypeOfJavaIsFoundInTheListOfItsPackageAsByItsName(String name) {
+        assertEquals(JavaTypeNames.isOne(name), JavaTypeNames.isListed(name));
     }
 
     @Test

@@ -87,6 +87,35 @@ class LongTextsTest {
     }
 
     @Test
+    void constantsOfEarlierCellsThatTheCompilerJoinsCountToo() {
+        String half = "z".repeat(40_000);
+        assertEquals(
+                Optional.empty(),
+                errorOf("class Held { static final String HEAD = \"" + half
+                        + "\"; String own = \"a\"; }\ninterface Rows { String TAIL = \"" + half + "\"; }"));
+        for (String joined :
+                new String[] {"(Held.HEAD + Rows.TAIL).length()", "String m = Held.HEAD + \"\" + (Held.HEAD);"}) {
+            assertTrue(
+                    errorOf(joined)
+                            .orElse("fine")
+                            .contains("This text is 80,000 bytes long, and Java takes at most 65,534"),
+                    joined);
+            assertGoesOn();
+        }
+        assertEquals(Optional.empty(), errorOf("Held.HEAD.length() + Rows.TAIL.length()"));
+        assertEquals("80000", page.result());
+        assertEquals(
+                Optional.empty(),
+                errorOf("class Held { static final String HEAD = \"short\"; }\n(Held.HEAD + Rows.TAIL).length()"));
+        assertEquals("40005", page.result());
+        assertTrue(
+                errorOf("class Late { static final String HEAD = \"" + half + "\"; }\n(Late.HEAD + Late.HEAD).length()")
+                        .orElse("fine")
+                        .contains("80,000 bytes"));
+        assertGoesOn();
+    }
+
+    @Test
     void aFilePastedUnderAPercentLineMayBeLonger() {
         String body = "<project>" + ("<!-- \"roast\" -->".repeat(100) + "\n").repeat(90);
         assertTrue(!errorOf("%%loadFromPOM\n" + body).orElseThrow().contains("bytes long"));

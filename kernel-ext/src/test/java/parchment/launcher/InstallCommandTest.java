@@ -79,6 +79,22 @@ class InstallCommandTest {
                 said.toString());
     }
 
+    /** From classes nothing can be installed; the jars are looked at before that is found out. */
+    @Test
+    void namesABrokenJarOfTheFolderAtTheInstall(@TempDir Path folder) throws IOException {
+        Path tools = Files.createDirectory(folder.resolve("tools"));
+        Path half = Files.writeString(tools.resolve("half.jar"), "not found");
+        run("install", "--prefix", folder.toString(), "--jars", tools.toString());
+        assertTrue(
+                said.toString().contains("  Jars  '" + half) || said.toString().contains("  Jars  'half.jar'"),
+                said.toString());
+        assertTrue(
+                said.toString()
+                        .contains(
+                                "Every session will go on without; put a whole one in its place, no new install is needed."),
+                said.toString());
+    }
+
     @Test
     void startCellsComeFromAFileOutsideEveryLogbook(@TempDir Path folder) throws IOException {
         Path logbook = Files.createDirectory(folder.resolve("logbook"));
