@@ -38,15 +38,17 @@ final class KindsPage {
                         + first.batches().size() + "), " + briefly(second) + " ("
                         + second.batches().size() + ")"
                         + (found.kinds().size() > 2 ? " and more." : "."),
-                String.format(
-                        Locale.ROOT,
-                        "When roast days are drawn anew, at least %.0f %% of each kind comes again.",
-                        100 * weakest),
+                weakest > 0.995
+                        ? "When roast days are drawn anew, each kind comes again whole."
+                        : String.format(
+                                Locale.ROOT,
+                                "When roast days are drawn anew, at least %.0f %% of each kind comes again.",
+                                100 * weakest),
                 "Was it meant? Cup one of each side by side before you prefer a kind.");
     }
 
     /** The first part of a kind's name. */
-    private static String briefly(Kind kind) {
+    static String briefly(Kind kind) {
         return kind.name().split(", ")[0];
     }
 

@@ -139,6 +139,9 @@ class KindsOfRoastTest {
                                 "There are two kinds of roast: faster to yellowing \\(36\\), slower to yellowing \\(24\\)\\."
                                         + "|There are two kinds of roast: earlier drop \\(36\\), later drop \\(24\\)\\."),
                 two.inShort().found());
+        assertEquals(
+                "When roast days are drawn anew, each kind comes again whole.",
+                two.inShort().howSure());
         assertTrue(two.svg().orElseThrow().contains("<svg"));
     }
 
