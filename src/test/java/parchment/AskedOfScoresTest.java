@@ -26,6 +26,8 @@ import parchment.evidence.Halo;
 import parchment.evidence.Screen;
 import parchment.evidence.TradeOff;
 import parchment.feature.Feature;
+import parchment.learning.SecondLook;
+import parchment.learning.Yardstick;
 import parchment.lesson.AnswerKey;
 import parchment.lesson.Lesson;
 import parchment.logbook.CupScores;
@@ -84,6 +86,7 @@ class AskedOfScoresTest {
         assertEquals("TradeOff", kind(oneAskedBy(() -> TradeOff.of(ATTRIBUTES, dropTemperature(), HILLSIDE))));
         assertEquals("Halo", kind(oneAskedBy(() -> Halo.of(HILLSIDE))));
         assertEquals("Screen", kind(oneAskedBy(() -> Screen.of(HILLSIDE))));
+        assertEquals("Yardstick", kind(oneAskedBy(() -> Yardstick.of(FIRST, HILLSIDE))));
         assertEquals("VarianceShares", kind(oneAskedBy(() -> VarianceShares.of(FIRST, HILLSIDE))));
         assertEquals("LotYear", kind(oneAskedBy(() -> LotYear.of(lot, FIRST, HILLSIDE))));
     }
@@ -92,6 +95,7 @@ class AskedOfScoresTest {
     void whatLooksAtTheRoastsAloneIsNoQuestionToTheScores() {
         assertEquals(List.of(), askedBy(() -> VarianceShares.of(dropTemperature(), HILLSIDE)));
         assertEquals(List.of(), askedBy(() -> LotYear.of(dropTemperature(), HILLSIDE)));
+        assertEquals(List.of(), askedBy(() -> SecondLook.of(HILLSIDE)));
     }
 
     @Test

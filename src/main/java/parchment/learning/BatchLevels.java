@@ -25,8 +25,7 @@ final class BatchLevels {
         List<CupScores> cups = logbook.cups().stream()
                 .filter(cup -> Double.isFinite(cup.score(attribute)))
                 .toList();
-        double[] scores =
-                cups.stream().mapToDouble(cup -> cup.score(attribute)).toArray();
+        double[] scores = cups.stream().mapToDouble(cup -> cup.score(attribute)).toArray();
         List<String> batches = cups.stream().map(CupScores::batch).toList();
         long tasted = batches.stream().distinct().count();
         boolean vary = cups.stream()

@@ -22,8 +22,7 @@ import parchment.period.ProbePeriods;
  * @param filled how many numbers were missing
  * @param leftOut the features that are missing in more than a fifth of the batches, or do not vary
  */
-record CentredRows(
-        List<Batch> batches, List<String> names, List<double[]> rows, int filled, List<String> leftOut) {
+record CentredRows(List<Batch> batches, List<String> names, List<double[]> rows, int filled, List<String> leftOut) {
     /** A column that is missing more often is left out; common practice, no source. */
     private static final double MOST_MISSING = 0.2;
 
@@ -55,8 +54,8 @@ record CentredRows(
         for (Feature feature : features) {
             double[] all = table.values(feature);
             double[] column = at.stream().mapToDouble(i -> all[i]).toArray();
-            int missing = (int)
-                    Arrays.stream(column).filter(v -> !Double.isFinite(v)).count();
+            int missing =
+                    (int) Arrays.stream(column).filter(v -> !Double.isFinite(v)).count();
             Optional<double[]> centred =
                     missing > MOST_MISSING * column.length ? Optional.empty() : centred(column, groups);
             if (centred.isPresent()) {

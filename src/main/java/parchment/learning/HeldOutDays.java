@@ -34,8 +34,7 @@ record HeldOutDays(
     private static final double NINETY = 1.645;
 
     /** Leaves out roast days in eight parts and foretells them in all four ways; lots empty where not known. */
-    static HeldOutDays of(
-            List<double[]> rows, double[] response, List<String> lots, List<String> days, long seed) {
+    static HeldOutDays of(List<double[]> rows, double[] response, List<String> lots, List<String> days, long seed) {
         GroupedFolds folds = GroupedFolds.of(days, PARTS, seed);
         SmoothCourses courses = SmoothCourses.of(rows, response, lots);
         double[][] misses = new double[4][response.length];
@@ -70,7 +69,8 @@ record HeldOutDays(
                 progress.step();
             }
         }
-        // The lines and bends of all features are drawn towards those of few, then both towards trees, and trees on what they left are added.
+        // The lines and bends of all features are drawn towards those of few, then both towards trees, and trees on
+        // what they left are added.
         misses[1] = drawn(misses[1], towardsFew, part, number);
         double[] towardsTrees = new double[response.length];
         Arrays.setAll(towardsTrees, row -> misses[1][row] - misses[2][row]);
@@ -111,7 +111,8 @@ record HeldOutDays(
 
     /** The mean of each row's lot among the rows to learn from, drawn a little towards the mean of all; of an unseen lot that mean. */
     private static double[] lotMeans(double[] response, List<String> lots, int[] learnt) {
-        double mean = Arrays.stream(learnt).mapToDouble(i -> response[i]).average().orElse(0);
+        double mean =
+                Arrays.stream(learnt).mapToDouble(i -> response[i]).average().orElse(0);
         Map<String, double[]> sums = new TreeMap<>();
         for (int i : learnt) {
             double[] sum = sums.computeIfAbsent(lots.get(i), lot -> new double[] {mean, 1});
@@ -147,8 +148,7 @@ record HeldOutDays(
         double error = Math.sqrt(sum * count / (count - 1.0)) / total[1];
         List<Double> roots = new ArrayList<>();
         Arrays.stream(total).forEach(squares -> roots.add(Math.sqrt(squares / days.size())));
-        return new HeldOutDays(
-                days.size(), count, roots.get(0), roots.get(1), roots.get(2), roots.get(3), gain, error);
+        return new HeldOutDays(days.size(), count, roots.get(0), roots.get(1), roots.get(2), roots.get(3), gain, error);
     }
 
     /** Returns the lower end of the 90 % interval of the gain. */

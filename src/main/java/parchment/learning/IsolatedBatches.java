@@ -20,6 +20,7 @@ final class IsolatedBatches {
         double[][] all = rows.toArray(double[][]::new);
         double share = Math.min(0.99, (double) ROWS / all.length);
         int depth = (int) Math.ceil(Math.log(Math.max(2, Math.min(ROWS, all.length))) / Math.log(2));
-        return SeededRun.of(seed, () -> IsolationForest.fit(all, TREES, depth, share, 0).score(all));
+        return SeededRun.of(
+                seed, () -> IsolationForest.fit(all, TREES, depth, share, 0).score(all));
     }
 }

@@ -56,7 +56,8 @@ final class KindWords {
                 Arrays.stream(Look.values()).map(look -> look.feature).toList();
         BatchTable table = BatchTable.of(logbook, features).onTodaysProbe();
         List<String> names = table.batches().stream().map(Batch::name).toList();
-        int[] at = batches.stream().mapToInt(batch -> names.indexOf(batch.name())).toArray();
+        int[] at =
+                batches.stream().mapToInt(batch -> names.indexOf(batch.name())).toArray();
         double[][] values = features.stream()
                 .map(feature -> {
                     double[] all = table.values(feature);
@@ -103,8 +104,8 @@ final class KindWords {
                 continue;
             }
             double off = Robust.median(own) - Robust.median(others);
-            double usual = NORMAL
-                    * Math.max(Robust.medianAbsoluteDeviation(own), Robust.medianAbsoluteDeviation(others));
+            double usual =
+                    NORMAL * Math.max(Robust.medianAbsoluteDeviation(own), Robust.medianAbsoluteDeviation(others));
             if (off != 0 && Math.abs(off) >= LEAST * usual) {
                 told.add(new Told(
                         usual > 0 ? Math.abs(off) / usual : Double.POSITIVE_INFINITY,

@@ -12,7 +12,6 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import parchment.chart.Plot;
 import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.logbook.Batch;
@@ -86,9 +85,11 @@ public final class KindsOfRoast implements ShownAs {
     /** Looks for kinds of roast. Takes some seconds. */
     public static KindsOfRoast of(Logbook logbook) {
         RatePaths paths = RatePaths.of(logbook);
-        List<Batch> batches = paths.batches().stream().map(phases -> phases.batch()).toList();
+        List<Batch> batches =
+                paths.batches().stream().map(phases -> phases.batch()).toList();
         List<String> days = batches.stream().map(KindsOfRoast::day).toList();
-        boolean enough = batches.size() >= FEWEST_BATCHES && days.stream().distinct().count() >= FEWEST_DAYS;
+        boolean enough =
+                batches.size() >= FEWEST_BATCHES && days.stream().distinct().count() >= FEWEST_DAYS;
         StableSplit.Search search = enough
                 ? StableSplit.search(paths.distances(), days, SEED)
                 : new StableSplit.Search(Optional.empty(), List.of());
@@ -175,7 +176,10 @@ public final class KindsOfRoast implements ShownAs {
     }
 
     long roastDays() {
-        return paths.batches().stream().map(phases -> day(phases.batch())).distinct().count();
+        return paths.batches().stream()
+                .map(phases -> day(phases.batch()))
+                .distinct()
+                .count();
     }
 
     boolean enough() {
@@ -214,7 +218,11 @@ public final class KindsOfRoast implements ShownAs {
         int size = paths.batches().size();
         return kinds.isEmpty()
                 ? String.format(
-                        Locale.ROOT, "%d %s of %s, which cannot be told from one kind", size, size == 1 ? "batch" : "batches", logbook.name())
+                        Locale.ROOT,
+                        "%d %s of %s, which cannot be told from one kind",
+                        size,
+                        size == 1 ? "batch" : "batches",
+                        logbook.name())
                 : String.format(
                         Locale.ROOT,
                         "%d batches of %s in %d kinds: %s",

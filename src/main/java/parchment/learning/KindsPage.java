@@ -35,17 +35,20 @@ final class KindsPage {
                 found.kinds().stream().mapToDouble(Kind::stability).min().orElse(Double.NaN);
         return new InShort(
                 "There are " + number(found.kinds().size()) + " kinds of roast: " + briefly(first) + " ("
-                        + first.batches().size() + "), " + briefly(second) + " (" + second.batches().size() + ")"
+                        + first.batches().size() + "), " + briefly(second) + " ("
+                        + second.batches().size() + ")"
                         + (found.kinds().size() > 2 ? " and more." : "."),
-                String.format(
-                        Locale.ROOT,
-                        "When roast days are drawn anew, at least %.0f %% of each kind comes again.",
-                        100 * weakest),
+                weakest > 0.995
+                        ? "When roast days are drawn anew, each kind comes again whole."
+                        : String.format(
+                                Locale.ROOT,
+                                "When roast days are drawn anew, at least %.0f %% of each kind comes again.",
+                                100 * weakest),
                 "Was it meant? Cup one of each side by side before you prefer a kind.");
     }
 
     /** The first part of a kind's name. */
-    private static String briefly(Kind kind) {
+    static String briefly(Kind kind) {
         return kind.name().split(", ")[0];
     }
 
@@ -65,7 +68,8 @@ final class KindsPage {
             List<Kind> kinds = found.kinds();
             Table table = Table.titled("The kinds")
                     .withText("kind", kinds, Kind::name)
-                    .withNumber("batches", "", 0, kinds, kind -> (double) kind.batches().size())
+                    .withNumber("batches", "", 0, kinds, kind ->
+                            (double) kind.batches().size())
                     .withText("against the others", kinds, Kind::differs)
                     .withText("lots", kinds, Kind::lots);
             if (kinds.stream().anyMatch(kind -> kind.scored() > 0)) {
@@ -74,8 +78,9 @@ final class KindsPage {
             }
             page = page.add(table);
             if (kinds.stream().anyMatch(kind -> kind.scored() > 0)) {
-                page = page.say("Nobody drew the kinds by chance: lot, season and purpose may differ as well, so the kind need not be"
-                        + " what the cup shows.");
+                page = page.say(
+                        "Nobody drew the kinds by chance: lot, season and purpose may differ as well, so the kind need not be"
+                                + " what the cup shows.");
             }
         }
         return page.fold(workedOut(found));
@@ -98,7 +103,8 @@ final class KindsPage {
         if (!found.search().tried().isEmpty()) {
             List<StableSplit> tried = found.search().tried();
             page = page.add(Table.titled("Splits that were tried")
-                    .withNumber("kinds", "", 0, tried, split -> (double) split.split().kinds().size())
+                    .withNumber("kinds", "", 0, tried, split ->
+                            (double) split.split().kinds().size())
                     .withText(
                             "batches in each",
                             tried,
@@ -121,12 +127,15 @@ final class KindsPage {
                             + " % of each kind come again, and one kind of the same spread splits as far apart in at most 5 of 100"
                             + " draws."));
         }
-        page = page.say("Two batches are as far apart as their rates of rise from 1:30 to the drop, on average, up to half a minute of early"
-                + " or late forgiven. A rate is the same on a probe that reads some degrees off, so all probe periods are taken"
-                + " together. Roast days were drawn anew " + StableSplit.DRAWS + " times, seed " + KindsOfRoast.seed() + ".");
+        page = page.say(
+                "Two batches are as far apart as their rates of rise from 1:30 to the drop, on average, up to half a minute of early"
+                        + " or late forgiven. A rate is the same on a probe that reads some degrees off, so all probe periods are taken"
+                        + " together. Roast days were drawn anew " + StableSplit.DRAWS + " times, seed "
+                        + KindsOfRoast.seed() + ".");
         if (found.paths().withoutRate() > 0) {
             page = page.say(Words.count(found.paths().withoutRate(), "batch has", "batches have")
-                    + " no rate of rise over the whole way and " + (found.paths().withoutRate() == 1 ? "is" : "are")
+                    + " no rate of rise over the whole way and "
+                    + (found.paths().withoutRate() == 1 ? "is" : "are")
                     + " left out.");
         }
         if (found.paths().ofOtherMachines() > 0) {

@@ -22,7 +22,10 @@ final class KindsPicture {
         Plot plot = Plot.of(
                         found.kinds().isEmpty() ? "The rate of rise of all batches" : "The rate of rise of each kind",
                         Axis.clock("time since charge"),
-                        Axis.of("rate of rise", Unit.RATE_OF_RISE, found.logbook().readerUnit()))
+                        Axis.of(
+                                "rate of rise",
+                                Unit.RATE_OF_RISE,
+                                found.logbook().readerUnit()))
                 .withEmptySentence("No batch has a rate of rise over the whole way.");
         if (found.kinds().isEmpty()) {
             return found.paths().rates().isEmpty()
@@ -30,15 +33,25 @@ final class KindsPicture {
                     : drawn(plot, "all batches", found.paths().rates(), Colour.BLUE);
         }
         for (int k = 0; k < found.kinds().size(); k++) {
-            plot = drawn(plot, Sentence.of(found.kinds().get(k).name()), found.rates(k), COLOURS.get(k));
+            String brief = KindsPage.briefly(found.kinds().get(k));
+            boolean once = found.kinds().stream()
+                            .filter(kind -> KindsPage.briefly(kind).equals(brief))
+                            .count()
+                    == 1;
+            plot = drawn(
+                    plot,
+                    Sentence.of(once ? brief : found.kinds().get(k).name()),
+                    found.rates(k),
+                    COLOURS.get(k));
         }
-        return plot.withNote("Each line is the middle of its kind; eight of ten of its batches lie in the band around it.");
+        return plot.withNote(
+                "Each line is the middle of its kind; eight of ten of its batches lie in the band around it.");
     }
 
     private static Plot drawn(Plot plot, String name, List<double[]> rates, Colour colour) {
         // Where fewer than half of the batches are still in the drum there is no middle of the kind.
-        int length = (int) Robust.median(
-                rates.stream().mapToDouble(one -> one.length).toArray());
+        int length = (int)
+                Robust.median(rates.stream().mapToDouble(one -> one.length).toArray());
         double[] at = IntStream.range(0, length)
                 .mapToDouble(k -> RatePaths.FROM + RatePaths.STEP * k)
                 .toArray();

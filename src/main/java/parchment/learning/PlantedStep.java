@@ -39,8 +39,7 @@ final class PlantedStep {
             double[] response = IntStream.range(0, high.length)
                     .mapToDouble(i -> scored.level(i) + (high[i] ? step : 0))
                     .toArray();
-            HeldOutDays again =
-                    HeldOutDays.of(scored.rows(), response, scored.lots(), scored.days(), seed);
+            HeldOutDays again = HeldOutDays.of(scored.rows(), response, scored.lots(), scored.days(), seed);
             found += again.low() > 0 ? 1 : 0;
         }
         return new Result(step, found);

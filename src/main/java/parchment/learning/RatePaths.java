@@ -92,7 +92,8 @@ record RatePaths(
         if (bean.isEmpty() || drop.isEmpty()) {
             return Optional.empty();
         }
-        SmoothCurve smooth = bean.get().withBandwidth(Math.max(BANDWIDTH, bean.get().bandwidthSeconds()));
+        SmoothCurve smooth =
+                bean.get().withBandwidth(Math.max(BANDWIDTH, bean.get().bandwidthSeconds()));
         double last = Math.min(drop.get().seconds(), lastReading(smooth));
         int samples = (int) Math.floor((last - FROM) / STEP) + 1;
         if (samples < FEWEST_SAMPLES || drop.get().seconds() - last > STEP * MOST_MISSING) {

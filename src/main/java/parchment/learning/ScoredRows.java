@@ -57,9 +57,7 @@ record ScoredRows(CentredRows features, List<Double> levels, int notDated) {
     }
 
     List<String> lots() {
-        return features.batches().stream()
-                .map(batch -> batch.lot().orElse(""))
-                .toList();
+        return features.batches().stream().map(batch -> batch.lot().orElse("")).toList();
     }
 
     List<String> days() {

@@ -174,8 +174,8 @@ public final class SecondLook implements ShownAs {
                         ? "No batch stands apart at both looks."
                         : (both().size() == 1 ? "One batch stands" : both().size() + " batches stand")
                                 + " apart at both looks, first of all batch " + both().get(0) + ".",
-                "Only the first look finds " + Words.count(onlyFirst().size(), "batch", "batches")
-                        + " of " + size + ", only the second " + onlySecond().size() + ".",
+                "Only the first look finds " + Words.count(onlyFirst().size(), "batch", "batches") + " of " + size
+                        + ", only the second " + onlySecond().size() + ".",
                 both().isEmpty()
                         ? "Go by the reasons that the first look names; unusual is not bad."
                         : "Cup those that both find beside a usual batch: unusual is not bad.");
@@ -187,27 +187,33 @@ public final class SecondLook implements ShownAs {
                 .add(inShort());
         Report second = Report.titled("The second look").say(toString() + ".");
         if (!apart.isEmpty()) {
-            second = second.add(Table.titled("Batches that are soon alone")
-                    .withText("batch", apart, one -> one.batch().name())
-                    .withText(
-                            "roasted on",
-                            apart,
-                            one -> one.batch().roastDay().map(LocalDate::toString).orElse(""))
-                    .withNumber("soon alone", "", 2, apart, Apart::score)
-                    .withText("farthest from its lot in", apart, one -> String.join(", ", one.farthest()))
-                    .withText(
-                            "at the first look",
-                            apart,
-                            one -> first.find(one.batch().name())
-                                    .map(found -> String.join("; ", found.reasons()))
-                                    .orElse("not found"))
-                    .withNote("A batch that takes as many cuts as if all were drawn evenly has 0.5; those far above most others are listed."));
+            second = second.add(
+                    Table.titled("Batches that are soon alone")
+                            .withText("batch", apart, one -> one.batch().name())
+                            .withText(
+                                    "roasted on",
+                                    apart,
+                                    one -> one.batch()
+                                            .roastDay()
+                                            .map(LocalDate::toString)
+                                            .orElse(""))
+                            .withNumber("soon alone", "", 2, apart, Apart::score)
+                            .withText("farthest from its lot in", apart, one -> String.join(", ", one.farthest()))
+                            .withText(
+                                    "at the first look",
+                                    apart,
+                                    one -> first.find(one.batch().name())
+                                            .map(found -> String.join("; ", found.reasons()))
+                                            .orElse("not found"))
+                            .withNote(
+                                    "A batch that takes as many cuts as if all were drawn evenly has 0.5; those far above most others are listed."));
         }
         if (!onlyFirst().isEmpty()) {
             second = second.say("Only at the first look: " + String.join(", ", onlyFirst()) + ".");
         }
-        second = second.say("The batches were cut apart at random by " + looked.names().size()
-                + " features, each counted from the mean of its lot and probe period; seed " + SEED + ".");
+        second = second.say(
+                "The batches were cut apart at random by " + looked.names().size()
+                        + " features, each counted from the mean of its lot and probe period; seed " + SEED + ".");
         Report firstLook = Report.titled("The first look, with reasons").add(first);
         return page.fold(second).fold(firstLook);
     }

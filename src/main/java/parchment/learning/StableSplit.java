@@ -45,7 +45,8 @@ record StableSplit(Split split, List<Double> stability, double apart, double cha
         Clusters clusters = Clusters.of(distances);
         List<StableSplit> tried = new ArrayList<>();
         SplittableRandom random = new SplittableRandom(seed);
-        try (Progress progress = Progress.of((MOST_KINDS - 1L) * DRAWS + ONE_KIND_DRAWS, "looking for kinds that hold")) {
+        try (Progress progress =
+                Progress.of((MOST_KINDS - 1L) * DRAWS + ONE_KIND_DRAWS, "looking for kinds that hold")) {
             List<Optional<Split>> splits = IntStream.rangeClosed(2, MOST_KINDS)
                     .mapToObj(count -> Split.into(count, clusters, size))
                     .toList();
@@ -68,8 +69,7 @@ record StableSplit(Split split, List<Double> stability, double apart, double cha
                 }
             }
         }
-        return new Search(
-                tried.stream().filter(StableSplit::holds).reduce((coarse, fine) -> fine), tried);
+        return new Search(tried.stream().filter(StableSplit::holds).reduce((coarse, fine) -> fine), tried);
     }
 
     /** What was found and what was tried. */

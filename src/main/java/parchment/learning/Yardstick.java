@@ -101,8 +101,7 @@ public final class Yardstick implements ShownAs {
                 || scored.names().size() < FEWEST_FEATURES) {
             return new Yardstick(attribute, scored, Optional.empty(), Optional.empty(), List.of());
         }
-        HeldOutDays judged =
-                HeldOutDays.of(scored.rows(), scored.response(), scored.lots(), scored.days(), SEED);
+        HeldOutDays judged = HeldOutDays.of(scored.rows(), scored.response(), scored.lots(), scored.days(), SEED);
         boolean found = judged.low() > 0;
         return new Yardstick(
                 attribute,
@@ -115,7 +114,8 @@ public final class Yardstick implements ShownAs {
     /** What the trees on top of the lines and bends go by, all batches together. */
     private static List<Share> shares(ScoredRows scored) {
         int[] all = IntStream.range(0, scored.rows().size()).toArray();
-        double[] smooth = SmoothCourses.of(scored.rows(), scored.response(), scored.lots()).foretell(all);
+        double[] smooth = SmoothCourses.of(scored.rows(), scored.response(), scored.lots())
+                .foretell(all);
         double[][] rows = HeldOutDays.pick(scored.rows(), all);
         double[][] shares = BoostedTrees.fit(rows, HeldOutDays.less(scored.response(), smooth, all), SEED)
                 .shares(rows);

@@ -21,7 +21,8 @@ final class YardstickInShort {
         if (judged.isEmpty()) {
             return new InShort(
                     "Whether lines and bends miss something about the " + attribute + " cannot be told.",
-                    "That takes 60 scored batches of 20 roast days; there are " + scored.rows().size() + " of "
+                    "That takes 60 scored batches of 20 roast days; there are "
+                            + scored.rows().size() + " of "
                             + scored.days().stream().distinct().count() + ".",
                     "Ask again when more are scored.");
         }
@@ -37,7 +38,8 @@ final class YardstickInShort {
                                 percent(days.gain()),
                                 percent(days.low()),
                                 percent(days.high())),
-                        "Look first at the " + shares.get(0).feature() + ": it may act in a step, or with another number.");
+                        "Look first at the " + shares.get(0).feature()
+                                + ": it may act in a step, or with another number.");
             case NO ->
                 new InShort(
                         "Nothing was found in the roast that lines and bends miss about the " + attribute + ".",
@@ -100,11 +102,11 @@ final class YardstickInShort {
                     + String.join(", ", features.leftOut()) + ".");
         }
         if (scored.notDated() > 0) {
-            longer = longer.say(
-                    Words.count(scored.notDated(), "scored batch has", "scored batches have") + " no roast day and"
-                            + (scored.notDated() == 1 ? " is" : " are") + " left out.");
+            longer = longer.say(Words.count(scored.notDated(), "scored batch has", "scored batches have")
+                    + " no roast day and" + (scored.notDated() == 1 ? " is" : " are") + " left out.");
         }
-        return longer.say("Seed of the draws: " + seed
-                + ". This is a yardstick for other answers: it names no best place, and what goes with a score need not cause it.");
+        return longer.say(
+                "Seed of the draws: " + seed
+                        + ". This is a yardstick for other answers: it names no best place, and what goes with a score need not cause it.");
     }
 }

@@ -21,7 +21,9 @@ class ClustersTest {
 
     private static Path reference(String name) {
         Path here = REFERENCE.resolve(name);
-        return Files.exists(here) ? here : Path.of("test", "resources", "reference").resolve(name);
+        return Files.exists(here)
+                ? here
+                : Path.of("test", "resources", "reference").resolve(name);
     }
 
     private static float[][] cars() throws IOException {
@@ -85,10 +87,8 @@ class ClustersTest {
     /** Four points by hand on a line, two and two: Rousseeuw 1987, s = (b - a) / max(a, b). */
     @Test
     void howFarApartIsTheSilhouetteWidth() {
-        float[][] line = distances(
-                List.of(new double[] {0}, new double[] {1}, new double[] {10}, new double[] {11}));
-        Split split = new Split(
-                List.of(BitSet.valueOf(new long[] {0b0011}), BitSet.valueOf(new long[] {0b1100})), 4);
+        float[][] line = distances(List.of(new double[] {0}, new double[] {1}, new double[] {10}, new double[] {11}));
+        Split split = new Split(List.of(BitSet.valueOf(new long[] {0b0011}), BitSet.valueOf(new long[] {0b1100})), 4);
         double outer = (10.5 - 1) / 10.5;
         double inner = (9.5 - 1) / 9.5;
         assertEquals((outer + inner) / 2, split.apart(line), 1e-6);
@@ -113,9 +113,18 @@ class ClustersTest {
     @Test
     void cloudsThatLieApartAreFoundAndOneCloudIsNotSplit() {
         StableSplit two = search(new double[] {0, 8}, 30, 1).found().orElseThrow();
-        assertEquals(List.of(30, 30), two.split().kinds().stream().map(BitSet::cardinality).toList());
+        assertEquals(
+                List.of(30, 30),
+                two.split().kinds().stream().map(BitSet::cardinality).toList());
         assertTrue(two.stability().stream().allMatch(overlap -> overlap > 0.95), two.toString());
-        assertEquals(3, search(new double[] {0, 9, 18}, 20, 2).found().orElseThrow().split().kinds().size());
+        assertEquals(
+                3,
+                search(new double[] {0, 9, 18}, 20, 2)
+                        .found()
+                        .orElseThrow()
+                        .split()
+                        .kinds()
+                        .size());
         long split = IntStream.range(0, 10)
                 .filter(seed -> search(new double[] {0}, 60, 100 + seed).found().isPresent())
                 .count();

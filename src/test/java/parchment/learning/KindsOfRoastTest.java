@@ -57,8 +57,12 @@ class KindsOfRoastTest {
                         Curve.of(
                                 "bean temperature",
                                 Unit.TEMPERATURE,
-                                seconds.stream().mapToDouble(Double::doubleValue).toArray(),
-                                celsius.stream().mapToDouble(Double::doubleValue).toArray()))
+                                seconds.stream()
+                                        .mapToDouble(Double::doubleValue)
+                                        .toArray(),
+                                celsius.stream()
+                                        .mapToDouble(Double::doubleValue)
+                                        .toArray()))
                 .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(yellow))
                 .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(crack))
                 .writtenMark(MarkKind.DROP, Elapsed.seconds(t))
@@ -118,10 +122,10 @@ class KindsOfRoastTest {
         Kind slow = two.kinds().get(1);
         assertEquals(24, slow.scored());
         assertEquals(1, slow.score().estimate(), 0.2);
-        assertTrue(slow.score().interval(0.9).lower() > 0.6 && slow.score().interval(0.9).upper() < 1.4);
+        assertTrue(slow.score().interval(0.9).lower() > 0.6
+                && slow.score().interval(0.9).upper() < 1.4);
         assertTrue(slow.score().standardError() > 0.02);
-        assertEquals(
-                -slow.score().estimate(), two.kinds().get(0).score().estimate(), 1e-9);
+        assertEquals(-slow.score().estimate(), two.kinds().get(0).score().estimate(), 1e-9);
         assertTrue(two.text().contains("Nobody drew the kinds by chance"), two.text());
     }
 
@@ -131,9 +135,13 @@ class KindsOfRoastTest {
         assertTrue(
                 two.inShort()
                         .found()
-                        .matches("There are two kinds of roast: faster to yellowing \\(36\\), slower to yellowing \\(24\\)\\."
-                                + "|There are two kinds of roast: earlier drop \\(36\\), later drop \\(24\\)\\."),
+                        .matches(
+                                "There are two kinds of roast: faster to yellowing \\(36\\), slower to yellowing \\(24\\)\\."
+                                        + "|There are two kinds of roast: earlier drop \\(36\\), later drop \\(24\\)\\."),
                 two.inShort().found());
+        assertEquals(
+                "When roast days are drawn anew, each kind comes again whole.",
+                two.inShort().howSure());
         assertTrue(two.svg().orElseThrow().contains("<svg"));
     }
 

@@ -39,7 +39,8 @@ class SeededLearningTest {
             assertArrayEquals(first, IsolatedBatches.scores(rows, 7), "run " + again);
         }
         ForkJoinPool other = new ForkJoinPool(3);
-        assertArrayEquals(first, other.submit(() -> IsolatedBatches.scores(rows, 7)).get());
+        assertArrayEquals(
+                first, other.submit(() -> IsolatedBatches.scores(rows, 7)).get());
         other.shutdown();
         assertTrue(!Arrays.equals(first, IsolatedBatches.scores(rows, 8)), "another seed draws otherwise");
     }

@@ -31,7 +31,8 @@ class YardstickTest {
             rows.add(row);
             batches.add(Batch.named("b" + i)
                     .lot(i % 2 == 0 ? "A" : "B")
-                    .roastedAt(OffsetDateTime.of(2025, 1, 1, 9, 0, 0, 0, ZoneOffset.UTC).plusDays(i / 4))
+                    .roastedAt(OffsetDateTime.of(2025, 1, 1, 9, 0, 0, 0, ZoneOffset.UTC)
+                            .plusDays(i / 4))
                     .build());
             levels.add(6 + i % 2 + truth.applyAsDouble(row) + noise * random.nextGaussian());
         }
@@ -60,10 +61,13 @@ class YardstickTest {
         assertTrue(
                 found.inShort()
                         .howSure()
-                        .matches("On 40 roast days left out, allowing for it made the squared misses \\d+\\.\\d % smaller"
-                                + " \\(\\d+\\.\\d % to \\d+\\.\\d %\\)\\."),
+                        .matches(
+                                "On 40 roast days left out, allowing for it made the squared misses \\d+\\.\\d % smaller"
+                                        + " \\(\\d+\\.\\d % to \\d+\\.\\d %\\)\\."),
                 found.inShort().howSure());
-        assertTrue(found.inShort().next().matches("Look first at the (one|two): .*"), found.inShort().next());
+        assertTrue(
+                found.inShort().next().matches("Look first at the (one|two): .*"),
+                found.inShort().next());
     }
 
     @Test
@@ -88,7 +92,8 @@ class YardstickTest {
         assertTrue(
                 found.inShort()
                         .howSure()
-                        .matches("Nothing was found, but a hidden step of \\d\\.\\d points was found in (only [12]|none) of 3 trials\\."),
+                        .matches(
+                                "Nothing was found, but a hidden step of \\d\\.\\d points was found in (only [12]|none) of 3 trials\\."),
                 found.inShort().howSure());
     }
 
@@ -97,7 +102,11 @@ class YardstickTest {
         int wrong = 0;
         for (int seed = 0; seed < 8; seed++) {
             ScoredRows rows = scored(100, 0.4, 10 + seed, YardstickTest::smooth);
-            wrong += HeldOutDays.of(rows.rows(), rows.response(), rows.lots(), rows.days(), 1).low() > 0 ? 1 : 0;
+            wrong += HeldOutDays.of(rows.rows(), rows.response(), rows.lots(), rows.days(), 1)
+                                    .low()
+                            > 0
+                    ? 1
+                    : 0;
         }
         assertTrue(wrong <= 1, wrong + " of 8");
     }
