@@ -10,7 +10,7 @@ import parchment.stats.Estimate;
 import parchment.stats.Fieller;
 import parchment.stats.Interval;
 import parchment.stats.MeasurementError;
-import parchment.stats.QuadraticPeak;
+import parchment.stats.mixed.QuadraticPeak;
 import parchment.stats.RobustnessValue;
 import parchment.stats.local.Autocovariance;
 import parchment.stats.local.LocalRegression;

@@ -8,7 +8,7 @@ import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.linear.Vectors;
 
 /** The complete rows of a design in an order of their own, with what cannot be told apart dropped and named. */
-public final class MixedRows {
+final class MixedRows {
     private static final String JOB = "A mixed model";
 
     final int[] rows;
