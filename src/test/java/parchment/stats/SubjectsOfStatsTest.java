@@ -43,8 +43,8 @@ class SubjectsOfStatsTest {
                     .that()
                     .resideInAPackage(order.get(i))
                     .should()
-                    .dependOnClassesThat(
-                            resideInAnyPackage(order.subList(i + 1, order.size()).toArray(String[]::new)))
+                    .dependOnClassesThat(resideInAnyPackage(
+                            order.subList(i + 1, order.size()).toArray(String[]::new)))
                     .check(LIBRARY);
         }
     }

@@ -3,7 +3,6 @@ package parchment.stats.mixed;
 import java.util.ArrayList;
 import java.util.List;
 import parchment.stats.CannotFitException;
-import parchment.stats.linear.Checks;
 import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.linear.Vectors;
 
@@ -21,7 +20,12 @@ final class MixedRows {
     final double[] taken;
 
     private MixedRows(
-            int[] rows, OrthonormalBasis basis, List<RandomBlock> blocks, List<String> notes, double[] rest, double[] taken) {
+            int[] rows,
+            OrthonormalBasis basis,
+            List<RandomBlock> blocks,
+            List<String> notes,
+            double[] rest,
+            double[] taken) {
         this.rows = rows;
         this.basis = basis;
         this.blocks = blocks;
