@@ -47,7 +47,8 @@ final class PathOddities {
         this.reader = reader;
         this.climbs = members.stream().map(FirstPassages::of).toList();
         List<FirstPassages> known = climbs.stream().flatMap(Optional::stream).toList();
-        double low = Robust.quantile(known.stream().mapToDouble(FirstPassages::from).toArray(), 0.95) + LaidPaths.WARMING;
+        double low =
+                Robust.quantile(known.stream().mapToDouble(FirstPassages::from).toArray(), 0.95) + LaidPaths.WARMING;
         double high = known.stream().mapToDouble(FirstPassages::to).max().orElse(Double.NaN);
         this.edges = low < high ? Stretches.edges(low, high) : new double[0];
         this.charges = WrittenCharges.of(members);

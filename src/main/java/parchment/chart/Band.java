@@ -32,8 +32,8 @@ public final class Band implements Layer {
         return new Band(
                 label,
                 xs.clone(),
-                Checks.sameLength(what, xs, "lower values", lower),
-                Checks.sameLength(what, xs, "upper values", upper),
+                ChartChecks.sameLength(what, xs, "lower values", lower),
+                ChartChecks.sameLength(what, xs, "upper values", upper),
                 Colour.BLUE);
     }
 

@@ -13,7 +13,7 @@ public record Boundary(String label, double x, double uncertainty) implements La
 
     /** @throws IllegalArgumentException if the position is missing or infinite, or the uncertainty negative or infinite */
     public Boundary {
-        Checks.finite("The boundary '" + label + "'", x);
+        ChartChecks.finite("The boundary '" + label + "'", x);
         if (uncertainty < 0 || Double.isInfinite(uncertainty)) {
             throw new IllegalArgumentException("The boundary '" + label
                     + "' needs an uncertainty of 0 or more, or NaN where it is not known; it was given " + uncertainty

@@ -43,7 +43,7 @@ public final class Line implements Layer {
         return new Line(
                 label,
                 xs.clone(),
-                Checks.sameLength(what, xs, "values", ys),
+                ChartChecks.sameLength(what, xs, "values", ys),
                 Join.STRAIGHT,
                 Weight.NORMAL,
                 Optional.empty(),

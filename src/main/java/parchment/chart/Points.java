@@ -51,7 +51,7 @@ public final class Points implements Layer {
     public static Points of(String label, double[] xs, double[] ys) {
         double[] none = new double[xs.length];
         Arrays.fill(none, Double.NaN);
-        double[] values = Checks.sameLength("The points '" + label + "'", xs, "values", ys);
+        double[] values = ChartChecks.sameLength("The points '" + label + "'", xs, "values", ys);
         return new Points(label, xs.clone(), values, none, none, none, List.of(), Optional.empty(), Optional.empty());
     }
 
@@ -68,8 +68,8 @@ public final class Points implements Layer {
                 label,
                 xs,
                 ys,
-                Checks.sameLength(what, xs, "lower ends", from),
-                Checks.sameLength(what, xs, "upper ends", to),
+                ChartChecks.sameLength(what, xs, "lower ends", from),
+                ChartChecks.sameLength(what, xs, "upper ends", to),
                 xErrors,
                 names,
                 marker,
@@ -82,7 +82,7 @@ public final class Points implements Layer {
      * @throws IllegalArgumentException if the array differs in length from the points
      */
     public Points withErrorsAlongX(double[] errors) {
-        double[] copy = Checks.sameLength("The points '" + label + "'", xs, "errors", errors);
+        double[] copy = ChartChecks.sameLength("The points '" + label + "'", xs, "errors", errors);
         return new Points(label, xs, ys, lower, upper, copy, names, marker, colour);
     }
 

@@ -13,8 +13,8 @@ public record Span(String label, double from, double to) implements Layer {
 
     /** @throws IllegalArgumentException if an end is missing or infinite, or it ends before it starts */
     public Span {
-        Checks.finite("The span '" + label + "'", from);
-        Checks.finite("The span '" + label + "'", to);
+        ChartChecks.finite("The span '" + label + "'", from);
+        ChartChecks.finite("The span '" + label + "'", to);
         if (to < from) {
             throw new IllegalArgumentException(String.format(
                     Locale.ROOT, "The span '%s' has to end after it starts; it was given %s to %s.", label, from, to));

@@ -5,7 +5,7 @@ import java.util.Optional;
 import parchment.display.Showable;
 import parchment.stats.Fieller;
 import parchment.stats.Interval;
-import parchment.stats.QuadraticPeak;
+import parchment.stats.mixed.QuadraticPeak;
 
 /**
  * Says where the score is best if it follows a curve with one bend, by Fieller's set.

@@ -46,7 +46,7 @@ public final class AnswerKey implements ShownAs {
     public String key(String question) {
         int place = names.indexOf(question);
         if (place < 0) {
-            throw new IllegalArgumentException(Checks.noSuchQuestion(lesson.number(), question, names));
+            throw new IllegalArgumentException(LessonWords.noSuchQuestion(lesson.number(), question, names));
         }
         return keys.get(place);
     }

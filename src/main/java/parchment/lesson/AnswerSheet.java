@@ -129,7 +129,7 @@ public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
                 .filter(a -> a.right().filter(r -> r == GivenAnswer.Right.YES).isPresent())
                 .count();
         long claims = answers.stream().filter(a -> a.claim().isPresent()).count();
-        return Checks.count(answers.size(), "answer", "answers") + ", " + right + " of them right, "
-                + Checks.count(claims, "claim", "claims");
+        return LessonWords.count(answers.size(), "answer", "answers") + ", " + right + " of them right, "
+                + LessonWords.count(claims, "claim", "claims");
     }
 }

@@ -78,7 +78,7 @@ public final class BeforeAndAfter implements Showable {
     }
 
     private static String words(String mean, double[] of) {
-        return mean + " (" + Checks.count(of.length, "batch", "batches") + ")";
+        return mean + " (" + LessonWords.count(of.length, "batch", "batches") + ")";
     }
 
     private static double[] some(BatchTable table, Feature feature, Predicate<LocalDate> when) {
@@ -104,7 +104,7 @@ public final class BeforeAndAfter implements Showable {
                 .withText("after", lines, Line::after)
                 .withText("difference", lines, Line::difference)
                 .withNote(
-                        "Of " + Checks.count(logbook.batches().size(), "batch", "batches")
+                        "Of " + LessonWords.count(logbook.batches().size(), "batch", "batches")
                                 + " those with the number and a date. Whatever else changed meanwhile is in the difference too.");
         return lines.stream().allMatch(Line::comparable)
                 ? table
@@ -128,8 +128,8 @@ public final class BeforeAndAfter implements Showable {
         return String.format(
                 Locale.ROOT,
                 "%s before %s and after, of %s",
-                Checks.count(lines.size(), "number", "numbers"),
+                LessonWords.count(lines.size(), "number", "numbers"),
                 day,
-                Checks.count(logbook.batches().size(), "batch", "batches"));
+                LessonWords.count(logbook.batches().size(), "batch", "batches"));
     }
 }

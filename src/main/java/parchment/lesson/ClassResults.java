@@ -251,7 +251,7 @@ public final class ClassResults implements ShownAs {
             page = page.say(sentence);
         }
         if (passedOver() > 0) {
-            page = page.say(Checks.count(
+            page = page.say(LessonWords.count(
                             passedOver(),
                             "other file is no sheet of answers and was",
                             "other files are no sheets of answers and were")
@@ -331,10 +331,10 @@ public final class ClassResults implements ShownAs {
         return String.format(
                 Locale.ROOT,
                 "%s of %s marked, %s not; %d of %s held the truth.",
-                Checks.count(marked.size(), "answer", "answers"),
-                Checks.count(byStudent().size(), "sheet", "sheets"),
-                Checks.count(unread.size(), "file", "files"),
+                LessonWords.count(marked.size(), "answer", "answers"),
+                LessonWords.count(byStudent().size(), "sheet", "sheets"),
+                LessonWords.count(unread.size(), "file", "files"),
                 new Tally(intervals).held(),
-                Checks.count(intervals.size(), "stated interval", "stated intervals"));
+                LessonWords.count(intervals.size(), "stated interval", "stated intervals"));
     }
 }

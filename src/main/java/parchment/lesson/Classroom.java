@@ -284,6 +284,6 @@ public final class Classroom {
 
     @Override
     public String toString() {
-        return "class of " + Checks.count(seeds.size(), "student", "students");
+        return "class of " + LessonWords.count(seeds.size(), "student", "students");
     }
 }

@@ -86,7 +86,7 @@ record CollectedSheets(
 
     private static boolean isNamedAfter(String student, String file) {
         String key = ClassList.inFileName(student).toLowerCase(Locale.ROOT);
-        return ("-" + Checks.asKey(file) + "-").contains("-" + key + "-");
+        return ("-" + LessonWords.asKey(file) + "-").contains("-" + key + "-");
     }
 
     /** Gathers what is found, file by file. */

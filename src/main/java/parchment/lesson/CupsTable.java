@@ -94,8 +94,8 @@ public final class CupsTable implements Showable {
         return String.format(
                 Locale.ROOT,
                 "%s of %s, of %s",
-                Checks.count(cups.size(), "score", "scores"),
+                LessonWords.count(cups.size(), "score", "scores"),
                 attribute,
-                Checks.count(batches.size(), "batch", "batches"));
+                LessonWords.count(batches.size(), "batch", "batches"));
     }
 }

@@ -47,6 +47,6 @@ public record HandedInPlans(List<HandedInPlan> plans, List<String> refused) {
 
     @Override
     public String toString() {
-        return Checks.count(plans.size(), "plan", "plans") + ", " + refused.size() + " not looked into";
+        return LessonWords.count(plans.size(), "plan", "plans") + ", " + refused.size() + " not looked into";
     }
 }

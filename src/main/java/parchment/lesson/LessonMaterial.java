@@ -29,7 +29,7 @@ record LessonMaterial(Map<String, String> roles, List<LessonQuestion> questions)
         return questions.stream()
                 .filter(question -> question.name().equals(name))
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException(Checks.noSuchQuestion(
+                .orElseThrow(() -> new IllegalArgumentException(LessonWords.noSuchQuestion(
                         lesson,
                         name,
                         questions.stream().map(LessonQuestion::name).toList())));

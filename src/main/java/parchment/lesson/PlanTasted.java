@@ -132,7 +132,7 @@ public final class PlanTasted implements ShownAs {
         int leftOut = logbook.batches().size() - batches.size();
         return leftOut == 0
                 ? "No planned batch was left out."
-                : Checks.count(leftOut, "planned batch is", "planned batches are")
+                : LessonWords.count(leftOut, "planned batch is", "planned batches are")
                         + " left out: no score, or no drop temperature.";
     }
 

@@ -66,7 +66,7 @@ public final class WrittenTimes implements Showable {
                         logbook.batches().isEmpty()
                                 ? EmptyLogbook.WORDS
                                 : (logbook.batches().size() - used()) + " of "
-                                        + Checks.count(logbook.batches().size(), "batch", "batches")
+                                        + LessonWords.count(logbook.batches().size(), "batch", "batches")
                                         + " left out: the mark or the person was not written.");
     }
 

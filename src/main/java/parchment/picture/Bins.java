@@ -29,7 +29,7 @@ record Bins(double from, double width, int count) {
      *
      * @see "Freedman and Diaconis 1981, Probability Theory and Related Fields 57:453"
      */
-    static Bins of(Measure measure, int most) {
+    static Bins of(DrawnNumbers measure, int most) {
         double[] values = measure.values().present();
         double low = Arrays.stream(values).min().orElseThrow();
         double high = Arrays.stream(values).max().orElseThrow();
@@ -37,7 +37,7 @@ record Bins(double from, double width, int count) {
         double advised = 2 * quarters / Math.cbrt(values.length);
         double least = (high - low) / most;
         double wanted = advised > least ? advised : Math.max(least, (high - low) / Math.sqrt(values.length));
-        boolean whole = measure.clock() == Measure.Clock.NO_TIME
+        boolean whole = measure.clock() == DrawnNumbers.Clock.NO_TIME
                 && Arrays.stream(values).allMatch(value -> value == Math.rint(value));
         boolean few = whole && high - low < Math.min(most, MOST_WHOLE_NUMBERS);
         double width = few ? 1 : round(measure, whole ? Math.max(1, wanted) : wanted);
@@ -54,8 +54,8 @@ record Bins(double from, double width, int count) {
     }
 
     /** Returns the next larger of the widths that borders of a measure may have. */
-    static double round(Measure measure, double width) {
-        if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
+    static double round(DrawnNumbers measure, double width) {
+        if (measure.clock() == DrawnNumbers.Clock.MINUTES_AND_SECONDS) {
             double seconds = width * SECONDS_IN_A_MINUTE;
             return SECONDS.stream()
                             .mapToDouble(step -> step)
@@ -94,7 +94,7 @@ record Bins(double from, double width, int count) {
     }
 
     /** Returns the names of the fields, as in "202–204". */
-    List<String> names(Measure measure) {
+    List<String> names(DrawnNumbers measure) {
         return IntStream.range(0, count)
                 .mapToObj(i -> isOfWholeNumbers()
                         ? border(measure, edge(i) + 0.5)
@@ -103,8 +103,8 @@ record Bins(double from, double width, int count) {
     }
 
     /** Prints a border with no more decimals than it needs. */
-    String border(Measure measure, double edge) {
-        if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
+    String border(DrawnNumbers measure, double edge) {
+        if (measure.clock() == DrawnNumbers.Clock.MINUTES_AND_SECONDS) {
             return measure.print(edge);
         }
         int decimals = Math.max(0, (int) -Math.floor(Math.log10(width) + NOTHING));

@@ -30,17 +30,17 @@ import parchment.logbook.Logbook;
  * @see "Tukey 1977, Exploratory Data Analysis, chapter 2"
  */
 public final class BoxPlot implements Showable {
-    private static final Measure.Named LOTS = new Measure.Named("lot", "lots");
-    private static final Measure.Named MACHINES = new Measure.Named("machine", "machines");
-    private static final Measure.Named MONTHS = new Measure.Named("month", "months");
-    private static final Measure.Named GROUPS = new Measure.Named("group", "groups");
+    private static final DrawnNumbers.Named LOTS = new DrawnNumbers.Named("lot", "lots");
+    private static final DrawnNumbers.Named MACHINES = new DrawnNumbers.Named("machine", "machines");
+    private static final DrawnNumbers.Named MONTHS = new DrawnNumbers.Named("month", "months");
+    private static final DrawnNumbers.Named GROUPS = new DrawnNumbers.Named("group", "groups");
 
-    private final Measure measure;
-    private final Measure.Named what;
+    private final DrawnNumbers measure;
+    private final DrawnNumbers.Named what;
     private final Groups groups;
     private final Page page;
 
-    private BoxPlot(Measure measure, Measure.Named what, Groups groups, String whereToBegin) {
+    private BoxPlot(DrawnNumbers measure, DrawnNumbers.Named what, Groups groups, String whereToBegin) {
         this.measure = measure;
         this.what = what;
         this.groups = groups;
@@ -92,7 +92,7 @@ public final class BoxPlot implements Showable {
      */
     public static BoxPlot of(String name, Iterable<? extends Number> numbers, Iterable<String> groups) {
         Page.check();
-        Measure measure = Measure.of(name, numbers);
+        DrawnNumbers measure = DrawnNumbers.of(name, numbers);
         List<String> names = new ArrayList<>();
         groups.forEach(group -> names.add(group == null ? "" : group));
         if (names.size() != measure.values().size()) {
@@ -108,11 +108,11 @@ public final class BoxPlot implements Showable {
     private static BoxPlot of(
             Feature feature,
             Logbook logbook,
-            Measure.Named what,
+            DrawnNumbers.Named what,
             Groups.Order order,
             Function<Batch, Optional<String>> group) {
         Page.check();
-        Measure measure = Measure.of(feature, logbook);
+        DrawnNumbers measure = DrawnNumbers.of(feature, logbook);
         List<String> names = logbook.batches().stream()
                 .map(batch -> group.apply(batch).orElse(""))
                 .toList();

@@ -37,7 +37,7 @@ final class Boxes {
         this.look = look;
     }
 
-    static XYChart chart(Measure measure, List<Groups.Group> groups, Look look) {
+    static XYChart chart(DrawnNumbers measure, List<Groups.Group> groups, Look look) {
         XYChart chart = Drawn.styled(
                 new XYChartBuilder()
                         .width(look.width())
@@ -55,7 +55,7 @@ final class Boxes {
                 .setYAxisMax(count + 0.6)
                 .setYAxisTickMarkSpacingHint(HEIGHT_OF_A_BOX / 2 + 4)
                 .setYAxisTickLabelsFormattingFunction(place -> name(groups, place, look));
-        if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
+        if (measure.clock() == DrawnNumbers.Clock.MINUTES_AND_SECONDS) {
             double from = groups.stream()
                     .mapToDouble(group -> group.quantile(0))
                     .min()

@@ -68,7 +68,7 @@ final class Drawn implements Showable {
     }
 
     /** Returns how times are written along an axis: as a roast clock shows them, and only so many that none stands over another. */
-    static Function<Double, String> clock(Measure measure, double length, Look look) {
+    static Function<Double, String> clock(DrawnNumbers measure, double length, Look look) {
         double step = Bins.round(measure, length / (look.isNarrow() ? 4 : 9));
         return minutes -> {
             double steps = minutes / step;

@@ -18,7 +18,7 @@ record Grid(Bins across, Bins up, List<Integer> counts) {
     }
 
     /** Counts measures that have no missing numbers. */
-    static Grid of(Measure first, Measure second, int mostAcross, int mostUp) {
+    static Grid of(DrawnNumbers first, DrawnNumbers second, int mostAcross, int mostUp) {
         Bins across = Bins.of(first, mostAcross);
         Bins up = Bins.of(second, mostUp);
         int[] counts = new int[across.count() * up.count()];
@@ -39,7 +39,7 @@ record Grid(Bins across, Bins up, List<Integer> counts) {
     }
 
     /** Says in a sentence which field holds most. */
-    String fullest(Measure first, Measure second) {
+    String fullest(DrawnNumbers first, DrawnNumbers second) {
         int place = IntStream.range(0, counts.size())
                 .filter(i -> counts.get(i) == most())
                 .findFirst()

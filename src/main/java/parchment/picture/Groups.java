@@ -43,7 +43,7 @@ record Groups(List<Group> drawn, List<String> notes) {
      * @param names the group of each row; empty where it is in none
      * @param what what a group is called, and many of them
      */
-    static Groups of(Measure measure, List<String> names, Measure.Named what, Order order) {
+    static Groups of(DrawnNumbers measure, List<String> names, DrawnNumbers.Named what, Order order) {
         Map<String, List<Double>> byName = new LinkedHashMap<>();
         int inNone = 0;
         for (int i = 0; i < measure.values().size(); i++) {
@@ -80,7 +80,7 @@ record Groups(List<Group> drawn, List<String> notes) {
                                         + what.one() + " and " + (inNone == 1 ? "is" : "are") + " not drawn."));
     }
 
-    private static String small(Measure measure, Map<String, List<Double>> byName, Measure.Named what) {
+    private static String small(DrawnNumbers measure, Map<String, List<Double>> byName, DrawnNumbers.Named what) {
         int[] sizes = byName.values().stream()
                 .mapToInt(List::size)
                 .filter(size -> size < FEWEST)
@@ -97,7 +97,7 @@ record Groups(List<Group> drawn, List<String> notes) {
                         measure.rows().counted(Arrays.stream(sizes).sum()));
     }
 
-    private static String rest(int left, Measure.Named what, Order order) {
+    private static String rest(int left, DrawnNumbers.Named what, Order order) {
         return left <= 0
                 ? ""
                 : String.format(

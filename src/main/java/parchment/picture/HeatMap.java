@@ -37,11 +37,11 @@ public final class HeatMap implements Showable {
 
     private static final Color LETTERS = Color.decode("#1f2328");
 
-    private final Measure across;
-    private final Measure up;
+    private final DrawnNumbers across;
+    private final DrawnNumbers up;
     private final Page page;
 
-    private HeatMap(Measure across, Measure up, String whereToBegin) {
+    private HeatMap(DrawnNumbers across, DrawnNumbers up, String whereToBegin) {
         this.across = across;
         this.up = up;
         this.page = page(whereToBegin);
@@ -56,8 +56,8 @@ public final class HeatMap implements Showable {
      */
     public static HeatMap of(Feature across, Feature up, Logbook logbook) {
         Page.check();
-        Measure first = Measure.of(across, logbook);
-        Measure second = Measure.of(up, logbook);
+        DrawnNumbers first = DrawnNumbers.of(across, logbook);
+        DrawnNumbers second = DrawnNumbers.of(up, logbook);
         List<Integer> both = IntStream.range(0, first.values().size())
                 .filter(i -> Double.isFinite(first.values().get(i))
                         && Double.isFinite(second.values().get(i)))
@@ -66,7 +66,7 @@ public final class HeatMap implements Showable {
         return new HeatMap(first.only(both), second.only(both), missing(first, second, both.size(), logbook));
     }
 
-    private static String missing(Measure first, Measure second, int both, Logbook logbook) {
+    private static String missing(DrawnNumbers first, DrawnNumbers second, int both, Logbook logbook) {
         int lacking = first.values().size() - both;
         if (logbook.whole().batches().isEmpty()) {
             return EmptyLogbook.WORDS;
@@ -99,7 +99,7 @@ public final class HeatMap implements Showable {
                             + up.printWithUnit(up.values().get(0)) + "; a map needs at least two batches.",
                     notes);
         }
-        Optional<Measure> same =
+        Optional<DrawnNumbers> same =
                 across.isAllTheSame() ? Optional.of(across) : up.isAllTheSame() ? Optional.of(up) : Optional.empty();
         if (same.isPresent()) {
             return Page.ofNothing(

@@ -33,10 +33,10 @@ public final class Histogram implements Showable {
     private static final int MOST_FIELDS_NARROW = 20;
     private static final int SPACE_OF_A_LABEL = 64;
 
-    private final Measure measure;
+    private final DrawnNumbers measure;
     private final Page page;
 
-    private Histogram(Measure measure, String whereToBegin) {
+    private Histogram(DrawnNumbers measure, String whereToBegin) {
         this.measure = measure;
         this.page = page(whereToBegin);
     }
@@ -49,7 +49,7 @@ public final class Histogram implements Showable {
     public static Histogram of(Feature feature, Logbook logbook) {
         Page.check();
         return new Histogram(
-                Measure.of(feature, logbook), logbook.whole().batches().isEmpty() ? EmptyLogbook.WORDS : "");
+                DrawnNumbers.of(feature, logbook), logbook.whole().batches().isEmpty() ? EmptyLogbook.WORDS : "");
     }
 
     /**
@@ -61,7 +61,7 @@ public final class Histogram implements Showable {
      */
     public static Histogram of(String name, Iterable<? extends Number> numbers) {
         Page.check();
-        return new Histogram(Measure.of(name, numbers), "");
+        return new Histogram(DrawnNumbers.of(name, numbers), "");
     }
 
     private Page page(String whereToBegin) {
@@ -141,7 +141,7 @@ public final class Histogram implements Showable {
         if (bins.isOfWholeNumbers()) {
             chart.getStyler().setXAxisMin(bins.edge(0) - 0.5).setXAxisMax(bins.edge(bins.count()) + 0.5);
         }
-        if (measure.clock() == Measure.Clock.MINUTES_AND_SECONDS) {
+        if (measure.clock() == DrawnNumbers.Clock.MINUTES_AND_SECONDS) {
             chart.getStyler()
                     .setXAxisTickLabelsFormattingFunction(Drawn.clock(measure, bins.count() * bins.width(), look));
         }

@@ -32,7 +32,7 @@ public final class Tables {
      */
     public static Table batches(Logbook logbook, Feature... features) {
         check();
-        return BatchRows.of(
+        return TableOfBatches.of(
                 features.length == 0
                         ? BatchTable.of(logbook, Features.all().list())
                         : BatchTable.of(logbook, features));
@@ -45,7 +45,7 @@ public final class Tables {
      */
     public static Table batches(BatchTable measured) {
         check();
-        return BatchRows.of(measured);
+        return TableOfBatches.of(measured);
     }
 
     /**
@@ -55,7 +55,7 @@ public final class Tables {
      */
     public static Table marks(Logbook logbook) {
         check();
-        return MarkRows.of(logbook);
+        return TableOfMarks.of(logbook);
     }
 
     /**
@@ -65,7 +65,7 @@ public final class Tables {
      */
     public static Table cups(Logbook logbook) {
         check();
-        return CupRows.of(logbook);
+        return TableOfCups.of(logbook);
     }
 
     /**
@@ -75,7 +75,7 @@ public final class Tables {
      */
     public static Table lots(Logbook logbook) {
         check();
-        return LotRows.of(logbook);
+        return TableOfLots.of(logbook);
     }
 
     /**
@@ -85,7 +85,7 @@ public final class Tables {
      */
     public static Table problems(Logbook logbook) {
         check();
-        return ProblemRows.of(logbook);
+        return TableOfProblems.of(logbook);
     }
 
     /**

@@ -47,7 +47,7 @@ public record ClassList(List<String> names) {
     private static final String UNNAMED = "unnamed";
 
     /**
-     * Checks the names and joins their accents.
+     * VirtualChecks the names and joins their accents.
      *
      * @throws IllegalArgumentException if there is no student or more than {@link #MOST_STUDENTS}, a name is not allowed, or two would
      *     make one file's name
@@ -80,7 +80,7 @@ public record ClassList(List<String> names) {
 
     /** Returns the names student-01, student-02 and so on. */
     static ClassList numbered(int students) {
-        Checks.positive("number of students", students);
+        VirtualChecks.positive("number of students", students);
         List<String> names = new ArrayList<>();
         for (int i = 1; i <= Math.min(students, MOST_STUDENTS + 1); i++) {
             names.add(String.format(Locale.ROOT, "student-%02d", i));

@@ -62,7 +62,7 @@ public final class VirtualRoastery {
 
     /** Returns the same roastery with another number of batches; the calendar grows with it. */
     public VirtualRoastery withBatches(int number) {
-        Checks.positive("number of batches", number);
+        VirtualChecks.positive("number of batches", number);
         return new VirtualRoastery(story, seed, number);
     }
 

@@ -13,12 +13,12 @@ import org.junit.jupiter.api.Test;
 import parchment.quantity.Unit;
 
 class BinsTest {
-    private static Measure measure(Measure.Clock clock, double... values) {
-        return new Measure("drop", "", Unit.labelled(""), new Measure.Numbers(values), Measure.Named.ROWS, clock, "");
+    private static DrawnNumbers measure(DrawnNumbers.Clock clock, double... values) {
+        return new DrawnNumbers("drop", "", Unit.labelled(""), new DrawnNumbers.Numbers(values), DrawnNumbers.Named.ROWS, clock, "");
     }
 
-    private static Measure numbers(double... values) {
-        return measure(Measure.Clock.NO_TIME, values);
+    private static DrawnNumbers numbers(double... values) {
+        return measure(DrawnNumbers.Clock.NO_TIME, values);
     }
 
     /**
@@ -55,11 +55,11 @@ class BinsTest {
     void haveBordersAsAClockHasThem() {
         double[] minutes =
                 IntStream.range(0, 64).mapToDouble(i -> (90 + i) / 60.0).toArray();
-        Bins bins = Bins.of(measure(Measure.Clock.MINUTES_AND_SECONDS, minutes), 40);
+        Bins bins = Bins.of(measure(DrawnNumbers.Clock.MINUTES_AND_SECONDS, minutes), 40);
         // Half of 64 evenly spread seconds is 31.5 wide: 2 * 31.5 / 4 = 15.75 s, and the next on a clock is 30.
         assertEquals(0.5, bins.width(), 1e-12);
         assertEquals(
-                List.of("1:30–2:00", "2:00–2:30", "2:30–3:00"), bins.names(measure(Measure.Clock.MINUTES_AND_SECONDS)));
+                List.of("1:30–2:00", "2:00–2:30", "2:30–3:00"), bins.names(measure(DrawnNumbers.Clock.MINUTES_AND_SECONDS)));
     }
 
     @Test

@@ -162,8 +162,8 @@ class PicturesTest {
                 plot.text());
         assertTrue(plot.text().contains("There is room for 12 boxes; 2 smaller groups are not drawn."), plot.text());
         assertTrue(plot.text().contains("1 row names no group and is not drawn."), plot.text());
-        Measure measure = Measure.of("price", numbers);
-        Groups byName = Groups.of(measure, groups, new Measure.Named("month", "months"), Groups.Order.BY_NAME);
+        DrawnNumbers measure = DrawnNumbers.of("price", numbers);
+        Groups byName = Groups.of(measure, groups, new DrawnNumbers.Named("month", "months"), Groups.Order.BY_NAME);
         assertEquals("g07", byName.drawn().get(0).name());
         assertEquals("g18", byName.drawn().get(11).name());
         assertTrue(
@@ -191,8 +191,8 @@ class PicturesTest {
                 .mapToDouble(i -> series.getYData()[i])
                 .sum();
         assertEquals(drops.length, area);
-        Measure first = Measure.of(Features.dropTemperature(), HARBOUR);
-        Measure second = Measure.of(Features.developmentTime(), HARBOUR);
+        DrawnNumbers first = DrawnNumbers.of(Features.dropTemperature(), HARBOUR);
+        DrawnNumbers second = DrawnNumbers.of(Features.developmentTime(), HARBOUR);
         List<Integer> both = IntStream.range(0, first.values().size())
                 .filter(i -> Double.isFinite(first.values().get(i))
                         && Double.isFinite(second.values().get(i)))

@@ -13,7 +13,8 @@ import java.util.Locale;
  * @param digits digits in common of that number, 15 at most
  * @param least digits that the tests hold
  */
-public record AgreementRow(String what, String source, int count, double ours, double theirs, double digits, double least) {
+public record AgreementRow(
+        String what, String source, int count, double ours, double theirs, double digits, double least) {
 
     /** Collects pairs and keeps the worst. */
     public static final class Collector {

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
 import org.junit.jupiter.api.Test;
 import parchment.stats.linear.Quantiles;
+import parchment.stats.mixed.QuadraticPeak;
 
 /** No printed example was at hand: the check is the direct inversion of the t test, value by value. */
 class FiellerTest {

@@ -22,7 +22,7 @@ public final class Quantiles {
             return Double.NaN;
         }
         if (degreesOfFreedom > MANY) {
-             return normalTwoSided(level);
+            return normalTwoSided(level);
         }
         return new TDistribution(degreesOfFreedom).inverseCumulativeProbability(0.5 + level / 2);
     }

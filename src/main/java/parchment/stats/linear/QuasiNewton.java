@@ -146,8 +146,7 @@ public final class QuasiNewton {
             }
             double found = evaluate(next, slopes);
             boolean entered = found < Double.POSITIVE_INFINITY;
-            if (entered
-                    && (found <= value + 1e-4 * scale * slope || (-slope < 1e-6 && found <= value + ROUNDING))) {
+            if (entered && (found <= value + 1e-4 * scale * slope || (-slope < 1e-6 && found <= value + ROUNDING))) {
                 return found;
             }
             double drop = found - value - scale * slope;

@@ -20,7 +20,7 @@ public final class SmallSolve {
     public static Optional<double[]> solve(double[][] matrix, double[] right) {
         return cholesky(matrix).map(lower -> {
             double[] z = right.clone();
-             solveFactored(lower, z);
+            solveFactored(lower, z);
             return z;
         });
     }
@@ -48,7 +48,7 @@ public final class SmallSolve {
             double[][] inverse = new double[lower.length][lower.length];
             for (int c = 0; c < lower.length; c++) {
                 inverse[c][c] = 1;
-                 solveFactored(lower, inverse[c]);
+                solveFactored(lower, inverse[c]);
             }
             return inverse;
         });

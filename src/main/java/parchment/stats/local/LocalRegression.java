@@ -25,7 +25,12 @@ public final class LocalRegression {
     private final @Nullable Autocovariance noise;
 
     private LocalRegression(
-            double bandwidth, int degree, KernelShape kernel, Ends ends, double resolution, @Nullable Autocovariance noise) {
+            double bandwidth,
+            int degree,
+            KernelShape kernel,
+            Ends ends,
+            double resolution,
+            @Nullable Autocovariance noise) {
         this.bandwidth = bandwidth;
         this.degree = degree;
         this.kernel = kernel;

@@ -31,7 +31,13 @@ final class LocalWindow {
     private int low;
 
     LocalWindow(
-            double[] x, double[] y, double bandwidth, int degree, KernelShape kernel, Ends ends, Autocovariance covariance) {
+            double[] x,
+            double[] y,
+            double bandwidth,
+            int degree,
+            KernelShape kernel,
+            Ends ends,
+            Autocovariance covariance) {
         this.x = x;
         this.y = y;
         this.bandwidth = bandwidth;

@@ -70,7 +70,8 @@ public final class LinearModel implements Showable {
         }
         // Columns beyond the number of rows are dropped as determined by the others.
         OrthonormalBasis basis = OrthonormalBasis.of(names, columns, ALIASED);
-        double[] rest = CannotFitException.unlessComputable("Least squares", "the response", Vectors.pick(design.response(), rows));
+        double[] rest = CannotFitException.unlessComputable(
+                "Least squares", "the response", Vectors.pick(design.response(), rows));
         double[] effects = new double[basis.size()];
         // A second sweep takes out what rounding left in the residuals of the first.
         for (int pass = 0; pass < 3; pass++) {

@@ -169,7 +169,9 @@ public final class MixedDesign implements Showable {
                         .map(t -> new FixedTerm(
                                 t.name(),
                                 t.columnNames(),
-                                t.columns().stream().map(c -> Vectors.pick(c, rows)).toList()))
+                                t.columns().stream()
+                                        .map(c -> Vectors.pick(c, rows))
+                                        .toList()))
                         .toList(),
                 random.stream().map(t -> t.rows(rows)).toList());
     }

@@ -3,12 +3,11 @@ package parchment.stats.mixed;
 import java.util.ArrayList;
 import java.util.List;
 import parchment.stats.CannotFitException;
-import parchment.stats.linear.Checks;
 import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.linear.Vectors;
 
 /** The complete rows of a design in an order of their own, with what cannot be told apart dropped and named. */
-public final class MixedRows {
+final class MixedRows {
     private static final String JOB = "A mixed model";
 
     final int[] rows;
@@ -21,7 +20,12 @@ public final class MixedRows {
     final double[] taken;
 
     private MixedRows(
-            int[] rows, OrthonormalBasis basis, List<RandomBlock> blocks, List<String> notes, double[] rest, double[] taken) {
+            int[] rows,
+            OrthonormalBasis basis,
+            List<RandomBlock> blocks,
+            List<String> notes,
+            double[] rest,
+            double[] taken) {
         this.rows = rows;
         this.basis = basis;
         this.blocks = blocks;

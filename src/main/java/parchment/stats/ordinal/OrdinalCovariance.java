@@ -30,10 +30,12 @@ final class OrdinalCovariance {
         int[] free = IntStream.range(0, found.length)
                 .filter(k -> k < first || found[k] > 0)
                 .toArray();
-        double[][] rows = Arrays.stream(back).map(row -> Vectors.pick(row, free)).toArray(double[][]::new);
+        double[][] rows =
+                Arrays.stream(back).map(row -> Vectors.pick(row, free)).toArray(double[][]::new);
         Optional<double[][]> inverse = QuasiNewton.hessian(likelihood, found)
-                .flatMap(all -> SmallSolve.inverse(
-                        Arrays.stream(free).mapToObj(k -> Vectors.pick(all[k], free)).toArray(double[][]::new)));
+                .flatMap(all -> SmallSolve.inverse(Arrays.stream(free)
+                        .mapToObj(k -> Vectors.pick(all[k], free))
+                        .toArray(double[][]::new)));
         double[][] matrix = new double[found.length][found.length];
         for (int i = 0; i < found.length; i++) {
             double[] row = rows[i];

@@ -51,8 +51,7 @@ final class OrdinalExpectation {
         for (int i = 0; i < gradient.length; i++) {
             variance += gradient[i] * Vectors.dot(covariance[i], gradient);
         }
-        return new Estimate(
-                "difference of expected scores", difference, Math.sqrt(variance), Double.POSITIVE_INFINITY);
+        return new Estimate("difference of expected scores", difference, Math.sqrt(variance), Double.POSITIVE_INFINITY);
     }
 
     /** Returns the mean expectation above the lowest score and adds its derivatives, with a sign, to the gradient. */

@@ -10,8 +10,6 @@ import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
 import parchment.stats.linear.Checks;
 import parchment.stats.linear.QuasiNewton;
-import parchment.stats.linear.SmallSolve;
-import parchment.stats.linear.Vectors;
 import parchment.stats.mixed.FixedPrediction;
 import parchment.stats.mixed.GroupEffect;
 import parchment.stats.mixed.LikelihoodRatio;

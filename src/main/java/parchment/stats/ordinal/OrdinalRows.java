@@ -8,7 +8,6 @@ import parchment.stats.CannotFitException;
 import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.linear.Vectors;
 import parchment.stats.mixed.MixedDesign;
-import parchment.stats.mixed.MixedRows;
 import parchment.stats.mixed.RandomBlock;
 import parchment.stats.mixed.RandomTerm;
 

@@ -2,7 +2,6 @@ package parchment.stats.ordinal;
 
 import java.util.Arrays;
 import java.util.Optional;
-import parchment.stats.linear.SmallSolve;
 
 /**
  * The matrix I + S Z'WZ S of an ordinal model at given standard deviations S: factor, solve, determinant, and those entries of its inverse

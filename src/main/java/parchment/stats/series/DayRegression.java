@@ -289,7 +289,11 @@ public final class DayRegression {
                 subtract(row, weights[k], -multipliers[k]);
             }
         }
-        return new Estimate(name, Vectors.dot(row, white), batchDeviation() * Math.sqrt(Vectors.dot(row, row)), degreesBetweenDays());
+        return new Estimate(
+                name,
+                Vectors.dot(row, white),
+                batchDeviation() * Math.sqrt(Vectors.dot(row, row)),
+                degreesBetweenDays());
     }
 
     public Estimate term(String name, int column) {

@@ -30,7 +30,8 @@ public final class CurveLibrary {
 
     private CurveLibrary(List<double[]> curves, int radius) {
         this.curves = curves;
-        this.around = curves.stream().map(curve -> WarpingEnvelope.of(curve, radius)).toList();
+        this.around =
+                curves.stream().map(curve -> WarpingEnvelope.of(curve, radius)).toList();
         this.radius = radius;
         this.points = curves.get(0).length;
     }

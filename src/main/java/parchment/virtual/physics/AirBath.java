@@ -1,7 +1,7 @@
 package parchment.virtual.physics;
 
 import java.util.function.DoubleUnaryOperator;
-import parchment.virtual.Checks;
+import parchment.virtual.VirtualChecks;
 
 /**
  * Roasts beans in air of a given temperature, as in a laboratory roaster whose air is held and whose walls do not touch the beans.
@@ -24,7 +24,7 @@ public final class AirBath {
      * @param transfer heat from air to the beans of one kilogram of dry matter, per degree, kW/K
      */
     public static AirBath of(GreenBeans beans, double transfer) {
-        Checks.positive("heat from air to beans", transfer);
+        VirtualChecks.positive("heat from air to beans", transfer);
         return new AirBath(beans, transfer);
     }
 
@@ -45,7 +45,7 @@ public final class AirBath {
      * @param seconds how long; at least one
      */
     public java.util.List<Instant> roast(DoubleUnaryOperator air, int seconds) {
-        Checks.positive("number of seconds", seconds);
+        VirtualChecks.positive("number of seconds", seconds);
         BeanPhysics physics = new BeanPhysics(beans);
         double[] state = new double[BeanPhysics.SIZE];
         state[BeanPhysics.TEMPERATURE] = 21;

@@ -1,6 +1,6 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.Checks;
+import parchment.virtual.VirtualChecks;
 
 /**
  * Holds how a batch begins.
@@ -16,7 +16,7 @@ public record Charge(double greenMass, double greenTemperature, double reading, 
 
     /** @throws IllegalArgumentException if the mass is not above zero */
     public Charge {
-        Checks.positive("green mass", greenMass);
+        VirtualChecks.positive("green mass", greenMass);
     }
 
     /** Returns a charge of beans at 21 °C after an ordinary warm-up. */

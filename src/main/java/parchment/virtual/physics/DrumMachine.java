@@ -1,7 +1,7 @@
 package parchment.virtual.physics;
 
 import java.util.List;
-import parchment.virtual.Checks;
+import parchment.virtual.VirtualChecks;
 
 /**
  * Describes an invented gas-fired drum machine: flame, air, metal and how each gives heat to the beans.
@@ -42,15 +42,15 @@ public record DrumMachine(
 
     /** @throws IllegalArgumentException if a number is not positive, a share is above 1, or the air's limits are crossed */
     public DrumMachine {
-        Checks.positive("flame", flame);
-        Checks.share("share of the flame on the drum", flameOnDrum);
-        Checks.positive("lag of the flame", flameLag);
-        Checks.positive("least air", leastAir);
-        Checks.positive("heat from air to beans", airToBeans);
-        Checks.positive("heat from air to metal", airToMetal);
-        Checks.positive("heat from metal to beans", metalToBeans);
-        Checks.positive("heat of the metal", metalHeat);
-        Checks.positive("loss", loss);
+        VirtualChecks.positive("flame", flame);
+        VirtualChecks.share("share of the flame on the drum", flameOnDrum);
+        VirtualChecks.positive("lag of the flame", flameLag);
+        VirtualChecks.positive("least air", leastAir);
+        VirtualChecks.positive("heat from air to beans", airToBeans);
+        VirtualChecks.positive("heat from air to metal", airToMetal);
+        VirtualChecks.positive("heat from metal to beans", metalToBeans);
+        VirtualChecks.positive("heat of the metal", metalHeat);
+        VirtualChecks.positive("loss", loss);
         if (!(mostAir > leastAir)) {
             throw new IllegalArgumentException(
                     "The most air, " + mostAir + " kg/s, must be above the least, " + leastAir + " kg/s.");

@@ -1,6 +1,6 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.Checks;
+import parchment.virtual.VirtualChecks;
 
 /**
  * Describes green beans as the physics needs them.
@@ -25,13 +25,13 @@ public record GreenBeans(
 
     /** @throws IllegalArgumentException if a number is not positive, or there is more water than dry matter */
     public GreenBeans {
-        Checks.positive("moisture", moisture);
-        Checks.positive("diameter", diameter);
-        Checks.positive("density", density);
-        Checks.positive("crack temperature", crackTemperature);
-        Checks.positive("crack spread", crackSpread);
-        Checks.positive("yellowing dose", yellowingDose);
-        Checks.positive("reactivity", reactivity);
+        VirtualChecks.positive("moisture", moisture);
+        VirtualChecks.positive("diameter", diameter);
+        VirtualChecks.positive("density", density);
+        VirtualChecks.positive("crack temperature", crackTemperature);
+        VirtualChecks.positive("crack spread", crackSpread);
+        VirtualChecks.positive("yellowing dose", yellowingDose);
+        VirtualChecks.positive("reactivity", reactivity);
         if (moisture >= 1) {
             throw new IllegalArgumentException(
                     "Green beans have less water than dry matter; the moisture given is " + moisture + " kg/kg.");

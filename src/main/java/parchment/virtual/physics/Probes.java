@@ -1,6 +1,6 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.Checks;
+import parchment.virtual.VirtualChecks;
 
 /**
  * Describes how a machine's two probes are fitted: what they see, how late, and by how much they are off.
@@ -17,10 +17,10 @@ public record Probes(double coveringMass, double fullCover, double beanLag, doub
 
     /** @throws IllegalArgumentException if a number other than the offset is not positive, or the cover is above 1 */
     public Probes {
-        Checks.positive("covering mass", coveringMass);
-        Checks.share("cover of a full drum", fullCover);
-        Checks.positive("lag of the bean probe", beanLag);
-        Checks.positive("lag of the air probe", airLag);
+        VirtualChecks.positive("covering mass", coveringMass);
+        VirtualChecks.share("cover of a full drum", fullCover);
+        VirtualChecks.positive("lag of the bean probe", beanLag);
+        VirtualChecks.positive("lag of the air probe", airLag);
     }
 
     /** Returns the probes of the fitted machine. */

@@ -1,6 +1,6 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.Checks;
+import parchment.virtual.VirtualChecks;
 
 /**
  * Roasts a batch in the computer: beans, metal and air on one side, a person at the machine on the other.
@@ -57,7 +57,7 @@ public final class RoastSimulator {
 
     /** Returns the same simulator with a finer step. */
     public RoastSimulator withStepsPerSecond(int steps) {
-        Checks.positive("number of steps per second", steps);
+        VirtualChecks.positive("number of steps per second", steps);
         return new RoastSimulator(machine, probes, room, steps, disturbance);
     }
 

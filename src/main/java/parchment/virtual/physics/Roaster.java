@@ -1,6 +1,6 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.Checks;
+import parchment.virtual.VirtualChecks;
 
 /** Decides, second by second, what the person at the machine does with gas, air and drop. */
 @FunctionalInterface
@@ -38,8 +38,8 @@ public interface Roaster {
     record Move(double gas, double air, End end) {
         /** @throws IllegalArgumentException if a setting is not from 0 to 1 */
         public Move {
-            Checks.share("gas", gas);
-            Checks.share("airflow", air);
+            VirtualChecks.share("gas", gas);
+            VirtualChecks.share("airflow", air);
         }
 
         /** Returns settings under which the roast goes on. */

@@ -95,8 +95,10 @@ class LocalRegressionTest {
     void equalsAWholeFilteredSignalWithItsEnds() {
         ReferenceData data = ReferenceData.table("savitzky-golay/savgol_signal.csv");
         double[] x = data.numbers("x");
-        LocalFit fit =
-                LocalRegression.of(0.5).withKernel(KernelShape.UNIFORM).withDegree(3).fit(x, data.numbers("y"));
+        LocalFit fit = LocalRegression.of(0.5)
+                .withKernel(KernelShape.UNIFORM)
+                .withDegree(3)
+                .fit(x, data.numbers("y"));
         assertArrayEquals(data.numbers("sm_11_3"), fit.values(), 1e-10);
         assertArrayEquals(data.numbers("d1_11_3"), fit.slopes(), 1e-9);
     }

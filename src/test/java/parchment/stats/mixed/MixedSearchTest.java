@@ -192,8 +192,10 @@ class MixedSearchTest {
         MixedDesign design = panel(5, 1);
         MixedSystem system = new MixedSystem(MixedRows.of(design), Likelihood.RESTRICTED);
         assertTrue(system.evaluate(new double[] {1e200}, true).brokeDown());
-        assertTrue(QuasiNewton.hessian(MixedSearch.criterion(system), new double[] {1e200}).isEmpty());
+        assertTrue(QuasiNewton.hessian(MixedSearch.criterion(system), new double[] {1e200})
+                .isEmpty());
         assertFalse(system.evaluate(new double[] {1}, true).brokeDown());
-        assertTrue(QuasiNewton.hessian(MixedSearch.criterion(system), new double[] {1}).isPresent());
+        assertTrue(QuasiNewton.hessian(MixedSearch.criterion(system), new double[] {1})
+                .isPresent());
     }
 }

@@ -157,8 +157,7 @@ class OrdinalMixedModelTest {
         MixedDesign at1 = MixedDesign.of("y", y).withCovariate("x", ones);
         Estimate difference = OrdinalMixedModel.fit(design).expectedDifference(at0, at1);
         assertEquals(2 * (0.75 - 0.30), difference.estimate(), 1e-6);
-        assertEquals(
-                2 * Math.sqrt(0.75 * 0.25 / 20 + 0.30 * 0.70 / 20), difference.standardError(), 1e-5);
+        assertEquals(2 * Math.sqrt(0.75 * 0.25 / 20 + 0.30 * 0.70 / 20), difference.standardError(), 1e-5);
         Estimate back = OrdinalMixedModel.fit(design).expectedDifference(at1, at0);
         assertEquals(-difference.estimate(), back.estimate(), 1e-12);
     }
@@ -174,12 +173,14 @@ class OrdinalMixedModelTest {
         MixedDesign with = design.withCovariate("x", x);
         OrdinalMixedModel model = OrdinalMixedModel.fit(with);
         assertTrue(model.settled());
-        MixedDesign lifted = design.withCovariate("x", Arrays.stream(x).map(v -> v + 2).toArray());
+        MixedDesign lifted =
+                design.withCovariate("x", Arrays.stream(x).map(v -> v + 2).toArray());
         double spread = model.standardDeviation(design.randomTerms().get(0).name());
         assertTrue(spread > 0.5, "the judges differ: " + spread);
         double sum = 0;
         for (int i = 0; i < x.length; i++) {
-            sum += expected(model, with, i, spread, 2 * model.term("x").estimate()) - expected(model, with, i, spread, 0);
+            sum += expected(model, with, i, spread, 2 * model.term("x").estimate())
+                    - expected(model, with, i, spread, 0);
         }
         assertEquals(sum / x.length, model.expectedDifference(with, lifted).estimate(), 1e-6);
     }

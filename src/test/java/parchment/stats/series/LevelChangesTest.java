@@ -101,8 +101,7 @@ class LevelChangesTest {
     @Tag("says")
     void saysWhichValueIsMissing() {
         String message = assertThrows(
-                        IllegalArgumentException.class,
-                        () -> LevelChanges.exact(new double[] {1, Double.NaN, 3}, 1, 1))
+                        IllegalArgumentException.class, () -> LevelChanges.exact(new double[] {1, Double.NaN, 3}, 1, 1))
                 .getMessage();
         assertEquals("A search for changes needs every value, but value 2 is missing. Leave it out first.", message);
     }
@@ -114,9 +113,7 @@ class LevelChangesTest {
                 "100 values: 1 change of level by the information criterion, after value 28",
                 LevelChanges.exact(Reference.column("nile.csv", "flow"), 15, 5).toString());
         assertEquals(
-                "value 29, above the usual (5.28 on the chart)",
-                new Signal(29, 5.28, Signal.Side.ABOVE).toString());
-        assertEquals(
-                "value 3, below the usual (-4 on the chart)", new Signal(3, -4, Signal.Side.BELOW).toString());
+                "value 29, above the usual (5.28 on the chart)", new Signal(29, 5.28, Signal.Side.ABOVE).toString());
+        assertEquals("value 3, below the usual (-4 on the chart)", new Signal(3, -4, Signal.Side.BELOW).toString());
     }
 }

@@ -7,10 +7,10 @@ import parchment.quantity.Unit;
 import tech.tablesaw.api.Table;
 
 /** A row for each purchase of green coffee. */
-final class LotRows {
+final class TableOfLots {
     private static final Unit GRAMS_PER_LITRE = Unit.labelled("g/L").withDigits(0);
 
-    private LotRows() {}
+    private TableOfLots() {}
 
     static Table of(Logbook logbook) {
         return Rows.of(logbook.lots(), logbook.readerUnit())

@@ -6,8 +6,8 @@ import parchment.logbook.Logbook;
 import tech.tablesaw.api.Table;
 
 /** A row for each thing that could not be read as written. */
-final class ProblemRows {
-    private ProblemRows() {}
+final class TableOfProblems {
+    private TableOfProblems() {}
 
     static Table of(Logbook logbook) {
         return Rows.of(logbook.problems().list(), logbook.readerUnit())

@@ -11,8 +11,8 @@ import parchment.quantity.Unit;
 import tech.tablesaw.api.Table;
 
 /** A row for each cup that somebody scored. */
-final class CupRows {
-    private CupRows() {}
+final class TableOfCups {
+    private TableOfCups() {}
 
     static Table of(Logbook logbook) {
         Map<String, String> lots = new HashMap<>();

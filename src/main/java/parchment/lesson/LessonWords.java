@@ -6,8 +6,8 @@ import parchment.display.Spelling;
 import parchment.file.NameForms;
 
 /** Holds the words in which this room refuses what it cannot use. */
-final class Checks {
-    private Checks() {}
+final class LessonWords {
+    private LessonWords() {}
 
     /** Returns a count with its noun, as in "1 answer" or "3 answers". */
     static String count(long number, String one, String many) {

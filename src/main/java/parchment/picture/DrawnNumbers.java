@@ -22,7 +22,7 @@ import parchment.sheet.Words;
  * @param clock whether these are times, printed as a roast clock shows them
  * @param note what has to be known of the readings, or empty
  */
-record Measure(String name, String symbol, Unit printed, Numbers values, Named rows, Clock clock, String note) {
+record DrawnNumbers(String name, String symbol, Unit printed, Numbers values, Named rows, Clock clock, String note) {
     /** What a row is called. */
     record Named(String one, String many) {
         static final Named BATCHES = new Named("batch", "batches");
@@ -62,7 +62,7 @@ record Measure(String name, String symbol, Unit printed, Numbers values, Named r
     private static final double SECONDS_IN_A_MINUTE = 60;
     private static final Pattern WITH_UNIT = Pattern.compile("(.+?)\\s*\\[([^\\[\\]]+)]\\s*");
 
-    static Measure of(Feature feature, Logbook logbook) {
+    static DrawnNumbers of(Feature feature, Logbook logbook) {
         BatchTable table = BatchTable.of(logbook, feature);
         Feature shown = table.features().get(0);
         Unit unit = shown.unit();
@@ -71,7 +71,7 @@ record Measure(String name, String symbol, Unit printed, Numbers values, Named r
         double[] drawn = Arrays.stream(kept)
                 .map(value -> time ? value / SECONDS_IN_A_MINUTE : unit.shown(value, logbook.readerUnit()))
                 .toArray();
-        return new Measure(
+        return new DrawnNumbers(
                 shown.name(),
                 time ? "min:s" : unit.symbol(logbook.readerUnit()),
                 unit,
@@ -82,7 +82,7 @@ record Measure(String name, String symbol, Unit printed, Numbers values, Named r
     }
 
     /** Makes a measure of numbers of the reader's own; the name may end with its unit in square brackets. */
-    static Measure of(String name, Iterable<? extends Number> numbers) {
+    static DrawnNumbers of(String name, Iterable<? extends Number> numbers) {
         double[] values = new double[16];
         int size = 0;
         for (Number number : numbers) {
@@ -93,7 +93,7 @@ record Measure(String name, String symbol, Unit printed, Numbers values, Named r
         }
         Matcher parts = WITH_UNIT.matcher(name);
         boolean withUnit = parts.matches();
-        return new Measure(
+        return new DrawnNumbers(
                 withUnit ? parts.group(1) : name.strip(),
                 withUnit ? parts.group(2).strip() : "",
                 Unit.labelled(""),
@@ -137,8 +137,8 @@ record Measure(String name, String symbol, Unit printed, Numbers values, Named r
     }
 
     /** Returns the measure of some of its rows. */
-    Measure only(java.util.List<Integer> kept) {
-        return new Measure(
+    DrawnNumbers only(java.util.List<Integer> kept) {
+        return new DrawnNumbers(
                 name,
                 symbol,
                 printed,

@@ -3,8 +3,8 @@ package parchment.chart;
 import java.util.Locale;
 
 /** Refuses what cannot be drawn, in words. */
-final class Checks {
-    private Checks() {}
+final class ChartChecks {
+    private ChartChecks() {}
 
     static double[] sameLength(String what, double[] xs, String name, double[] values) {
         if (xs.length != values.length) {

@@ -11,12 +11,12 @@ import parchment.quantity.Unit;
 import tech.tablesaw.api.Table;
 
 /** A row for each mark of each batch. */
-final class MarkRows {
+final class TableOfMarks {
     private static final Unit TENTHS_OF_SECONDS = Unit.SECONDS.withDigits(1);
 
     private record Row(Batch batch, Mark mark, String toCheck) {}
 
-    private MarkRows() {}
+    private TableOfMarks() {}
 
     static Table of(Logbook logbook) {
         List<Row> rows = Phases.of(logbook).stream()

@@ -1,8 +1,8 @@
 package parchment.virtual;
 
 /** Says what a virtual thing needs and what it was given. */
-public final class Checks {
-    private Checks() {}
+public final class VirtualChecks {
+    private VirtualChecks() {}
 
     public static void positive(String what, double value) {
         if (!(value > 0) || Double.isInfinite(value)) {

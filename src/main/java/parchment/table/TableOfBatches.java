@@ -10,8 +10,8 @@ import parchment.logbook.Logbook;
 import tech.tablesaw.api.Table;
 
 /** A row for each batch. */
-final class BatchRows {
-    private BatchRows() {}
+final class TableOfBatches {
+    private TableOfBatches() {}
 
     static Table of(BatchTable measured) {
         Logbook logbook = measured.logbook();
