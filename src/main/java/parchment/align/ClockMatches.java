@@ -146,7 +146,8 @@ final class ClockMatches {
 
     /** Carries each batch to the clock on which the middle batch passes the same temperatures. */
     private static ClockMatches byTemperature(List<Phases> all) {
-        List<Optional<FirstPassages>> climbs = all.stream().map(FirstPassages::of).toList();
+        List<Optional<FirstPassages>> climbs =
+                all.stream().map(FirstPassages::of).toList();
         List<FirstPassages> known = climbs.stream().flatMap(Optional::stream).toList();
         double[] grid = known.isEmpty()
                 ? new double[0]

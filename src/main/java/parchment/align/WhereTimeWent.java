@@ -89,7 +89,8 @@ public final class WhereTimeWent implements ShownAs {
         if (climb.isPresent() && others.size() >= FEWEST) {
             double low = Math.max(
                     climb.get().from(),
-                    Robust.median(others.stream().mapToDouble(FirstPassages::from).toArray()));
+                    Robust.median(
+                            others.stream().mapToDouble(FirstPassages::from).toArray()));
             double high = climb.get().to();
             double[] edges = Stretches.edges(low, high);
             for (int k = 1; k < edges.length; k++) {

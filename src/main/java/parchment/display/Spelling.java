@@ -31,7 +31,9 @@ public final class Spelling {
 
     /** Returns " Did you mean 'x'?" with the {@linkplain #closest closest} known name, blank before it, or nothing if none is near. */
     public static String question(String typed, Collection<String> known) {
-        return closest(typed, known).map(name -> " Did you mean '" + name + "'?").orElse("");
+        return closest(typed, known)
+                .map(name -> " Did you mean '" + name + "'?")
+                .orElse("");
     }
 
     /** Returns how many letters of a name may differ from another's for one to be a slip of the other. */

@@ -1,7 +1,5 @@
 package parchment.feature;
 
-import parchment.display.Spelling;
-
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -11,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import parchment.display.Showable;
+import parchment.display.Spelling;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;

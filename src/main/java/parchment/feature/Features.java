@@ -1,10 +1,9 @@
 package parchment.feature;
 
-import parchment.display.Spelling;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import parchment.display.Spelling;
 import parchment.logbook.LogbookException;
 
 /**

@@ -1,9 +1,8 @@
 package parchment.feature;
 
-import parchment.display.Spelling;
-
 import java.util.LinkedHashSet;
 import java.util.Set;
+import parchment.display.Spelling;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;

@@ -41,9 +41,10 @@ final class CupQuestions {
         });
         found.told().forEach(questions::leaveOut);
         found.unjoined()
-                .forEach(cup -> questions.leaveOut(TablePlace.of(cup.cup().table()).shown() + ", line "
-                        + cup.cup().line() + ": the cup " + shown(cup.cup()) + " joins no batch: "
-                        + withoutPlace(cup)));
+                .forEach(cup ->
+                        questions.leaveOut(TablePlace.of(cup.cup().table()).shown() + ", line "
+                                + cup.cup().line() + ": the cup " + shown(cup.cup()) + " joins no batch: "
+                                + withoutPlace(cup)));
         return joined;
     }
 

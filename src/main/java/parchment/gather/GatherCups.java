@@ -133,7 +133,8 @@ final class GatherCups {
                 .ifPresent(key -> {
                     codes.add(key);
                     key.told()
-                            .forEach(line -> questions.leaveOut(TablePlace.of(table).shown() + ": " + line));
+                            .forEach(line ->
+                                    questions.leaveOut(TablePlace.of(table).shown() + ": " + line));
                 }));
         CupsTwice once = CupsTwice.of(
                 read.stream().flatMap(sheet -> sheet.cups().stream()).toList());

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import parchment.phase.Source;
 import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
 

@@ -74,8 +74,8 @@ final class GatherRecordings {
         Recording.Restart first = recording.begunAgain().get(0);
         boolean goesOn = recording.begunAgain().stream().allMatch(restart -> Math.abs(restart.fall()) <= GOES_ON);
         String key = keys.of(table, "clock-begins-again", questions);
-        String statement = TablePlace.of(table).shown() + ": its clock begins again after " + recording.clock(first.after())
-                + ", with " + Words.count(first.rows(), "row", "rows") + " to come";
+        String statement = TablePlace.of(table).shown() + ": its clock begins again after "
+                + recording.clock(first.after()) + ", with " + Words.count(first.rows(), "row", "rows") + " to come";
         boolean follows = goesOn
                 ? questions.tellYes(
                         key, statement + "; the bean temperature goes on there, so they follow one step later", "yes")

@@ -86,7 +86,8 @@ record Gathering(
         List<StrangeFolder.Found> recordings = folder.tables().stream()
                 .filter(StrangeFolder.Found::isRecording)
                 .toList();
-        List<FoundTable> tables = recordings.stream().map(StrangeFolder.Found::table).toList();
+        List<FoundTable> tables =
+                recordings.stream().map(StrangeFolder.Found::table).toList();
         List<FoundTable> sheets = ShortDays.settled(
                 folder.tables().stream()
                         .filter(found -> !found.isRecording())
@@ -168,8 +169,8 @@ record Gathering(
                         .flatMap(List::stream)
                         .flatMap(cell -> WrittenDay.unknown(cell).stream())
                         .limit(1)
-                        .map(text ->
-                                Words.quote(text) + " in " + TablePlace.of(table).shown()))
+                        .map(text -> Words.quote(text) + " in "
+                                + TablePlace.of(table).shown()))
                 .toList();
         if (!found.isEmpty()) {
             questions.leaveOut(

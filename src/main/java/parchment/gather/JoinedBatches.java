@@ -151,9 +151,10 @@ final class JoinedBatches {
             Map<FoundTable, Map<String, Set<LocalDate>>> days = new IdentityHashMap<>();
             Map<FoundTable, Set<FoundTable>> lists = new IdentityHashMap<>();
             for (ListedBatch row : listed) {
-                Set<FoundTable> list = ofTable.getOrDefault(row.table(), Set.of()).size() == 1
-                        ? together.getOrDefault(row.table().sheet(), Set.of())
-                        : Set.of(row.table());
+                Set<FoundTable> list =
+                        ofTable.getOrDefault(row.table(), Set.of()).size() == 1
+                                ? together.getOrDefault(row.table().sheet(), Set.of())
+                                : Set.of(row.table());
                 if (!list.isEmpty()) {
                     FoundTable first = list.iterator().next();
                     lists.put(first, list);

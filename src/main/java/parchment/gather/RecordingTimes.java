@@ -65,7 +65,8 @@ record RecordingTimes(List<Double> seconds, List<Integer> rows, List<Integer> re
     }
 
     /** A clock begins again where it goes back to near its start, and rises from there row by row. */
-    private static boolean isRestart(FoundTable file, int time, String form, DateOrder order, int i, List<Double> seconds) {
+    private static boolean isRestart(
+            FoundTable file, int time, String form, DateOrder order, int i, List<Double> seconds) {
         if (seconds.size() < RISING_ROWS || i + RISING_ROWS > file.rows().size()) {
             return false;
         }

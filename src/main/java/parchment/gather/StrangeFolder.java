@@ -173,7 +173,8 @@ final class StrangeFolder {
         same.addAll(read);
         List<Found> beside =
                 apart.stream().filter(found -> !same.contains(found)).toList();
-        Optional<FoundTable> titles = TitleFacts.of(beside.stream().map(Found::table).toList());
+        Optional<FoundTable> titles =
+                TitleFacts.of(beside.stream().map(Found::table).toList());
         if (titles.isEmpty()) {
             return apart;
         }

@@ -63,7 +63,8 @@ final class TitleFacts {
         return Optional.of(table(recordings, facts, List.copyOf(headings)));
     }
 
-    private static FoundTable table(List<FoundTable> recordings, List<Map<String, String>> facts, List<String> headings) {
+    private static FoundTable table(
+            List<FoundTable> recordings, List<Map<String, String>> facts, List<String> headings) {
         Sheet first = recordings.get(0).sheet();
         int words = headings.indexOf(WORDS);
         return new FoundTable(

@@ -20,7 +20,8 @@ final class WhoScored {
         String answer = questions.askOf(
                 "sheet." + letter + ".cupper",
                 "Who scored the " + (cups == 1 ? "cup" : cups + " cups") + " of "
-                        + TablePlace.of(sheet.table()).shown() + "? Nobody is named there. Answer with the cupper's name; "
+                        + TablePlace.of(sheet.table()).shown()
+                        + "? Nobody is named there. Answer with the cupper's name; "
                         + CuppingsWriter.PANEL + " stands for several, or for means over them.",
                 CuppingsWriter.PANEL,
                 text -> !text.isBlank(),

@@ -38,11 +38,7 @@ final class KindsPicture {
                             .filter(kind -> KindsPage.briefly(kind).equals(brief))
                             .count()
                     == 1;
-            plot = drawn(
-                    plot,
-                    Sentence.of(once ? brief : found.kinds().get(k).name()),
-                    found.rates(k),
-                    COLOURS.get(k));
+            plot = drawn(plot, Sentence.of(once ? brief : found.kinds().get(k).name()), found.rates(k), COLOURS.get(k));
         }
         return plot.withNote(
                 "Each line is the middle of its kind; eight of ten of its batches lie in the band around it.");

@@ -17,13 +17,13 @@ import parchment.logbook.Logbook;
 import parchment.period.ProbeChange;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
-import parchment.virtual.physics.Probes;
 import parchment.virtual.Seed;
-import parchment.virtual.physics.SimulatedRoast;
-import parchment.virtual.physics.SimulatedRoast.Trace;
 import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.physics.Probes;
+import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 
 /** Lesson eight: something drifted; was it the bean, the machine or the weather? */
 final class BeanMachineOrWeather implements LessonPlan {

@@ -1,11 +1,10 @@
 package parchment.lesson;
 
-import parchment.display.Spelling;
-
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import parchment.display.Spelling;
 import parchment.virtual.ClassList;
 
 /**

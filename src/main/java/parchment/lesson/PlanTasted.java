@@ -1,7 +1,5 @@
 package parchment.lesson;
 
-import parchment.display.Spelling;
-
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +13,7 @@ import parchment.chart.Points;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
+import parchment.display.Spelling;
 import parchment.display.Table;
 import parchment.feature.Features;
 import parchment.logbook.Batch;

@@ -1,9 +1,8 @@
 package parchment.lesson;
 
-import parchment.display.Spelling;
-
 import java.util.List;
 import java.util.Optional;
+import parchment.display.Spelling;
 
 /**
  * Asks for a word: a batch's name, a person, a verdict, yes or no.

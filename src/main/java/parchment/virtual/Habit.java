@@ -1,9 +1,8 @@
 package parchment.virtual;
 
-import parchment.display.Spelling;
-
 import java.util.List;
 import java.util.Locale;
+import parchment.display.Spelling;
 
 /**
  * Describes how a person usually roasts and writes things down.
@@ -98,8 +97,8 @@ public record Habit(
             case "goes gently" -> gentle();
             case "chases the curve" -> chaser();
             default ->
-                throw new IllegalArgumentException("There is no habit '" + name + "'." + Spelling.question(name, names())
-                        + " Habits: " + String.join(", ", names()) + ".");
+                throw new IllegalArgumentException("There is no habit '" + name + "'."
+                        + Spelling.question(name, names()) + " Habits: " + String.join(", ", names()) + ".");
         };
     }
 

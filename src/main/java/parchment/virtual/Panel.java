@@ -128,8 +128,8 @@ final class Panel {
                         - cupper.fatigue() * i
                         + chance.normal(0, cupper.noise()));
             }
-            scores.add(
-                    new GivenScore(cupping, cupper.name(), cup.batch().name(), cup.code(), cup.number(), i + 1, points));
+            scores.add(new GivenScore(
+                    cupping, cupper.name(), cup.batch().name(), cup.code(), cup.number(), i + 1, points));
             before = general;
         }
         return scores;

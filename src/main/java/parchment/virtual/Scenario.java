@@ -1,7 +1,5 @@
 package parchment.virtual;
 
-import parchment.display.Spelling;
-
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -9,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
+import parchment.display.Spelling;
 
 /**
  * Describes an invented roastery and its years in a small text file: machine, people, lots, weather, slips and true flavour.
@@ -66,8 +65,8 @@ public final class Scenario {
      */
     public static Scenario named(String name) {
         if (!BUILT_IN.contains(name)) {
-            throw new IllegalArgumentException("There is no scenario '" + name + "'." + Spelling.question(name, BUILT_IN)
-                    + " Scenarios: " + String.join(", ", BUILT_IN) + ".");
+            throw new IllegalArgumentException("There is no scenario '" + name + "'."
+                    + Spelling.question(name, BUILT_IN) + " Scenarios: " + String.join(", ", BUILT_IN) + ".");
         }
         return packed(Scenario.class, name + ".scenario");
     }

@@ -1,13 +1,12 @@
 package parchment.virtual;
 
-import parchment.display.Spelling;
-
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import parchment.display.Spelling;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.physics.DrumMachine;
 import parchment.virtual.physics.GreenBeans;

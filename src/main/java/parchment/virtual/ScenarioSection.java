@@ -1,7 +1,5 @@
 package parchment.virtual;
 
-import parchment.display.Spelling;
-
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -11,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import parchment.display.Spelling;
 
 /** Holds one section of a scenario whose lines have been checked, and reads them. */
 final class ScenarioSection {

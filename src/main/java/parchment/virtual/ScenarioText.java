@@ -1,13 +1,12 @@
 package parchment.virtual;
 
-import parchment.display.Spelling;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import parchment.display.Spelling;
 
 /**
  * Takes a scenario's text apart: headings in square brackets, lines of {@code key = value}, comments from {@code #} on.

@@ -1,7 +1,5 @@
 package parchment.virtual;
 
-import parchment.display.Spelling;
-
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -10,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Interruption;
+import parchment.display.Spelling;
 
 /** Settles when, by whom and from which lots an invented roastery roasts; nothing is roasted yet. */
 final class SeasonPlan {

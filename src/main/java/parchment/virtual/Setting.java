@@ -1,13 +1,12 @@
 package parchment.virtual;
 
-import parchment.display.Spelling;
-
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import parchment.display.Spelling;
 
 /**
  * Describes one line that a section of a scenario may have.

@@ -3,8 +3,8 @@ package parchment.virtual;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.List;
-import parchment.virtual.physics.SimulatedRoast.Trace;
 import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 
 /** Gathers what is true of a virtual logbook into one JSON object. */
 final class TruthContent {

@@ -1,8 +1,8 @@
 package parchment.virtual;
 
 import java.util.List;
-import parchment.virtual.physics.SimulatedRoast.Trace;
 import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 
 /**
  * Holds one batch of the virtual roastery: what was planned, what really happened, and what was written down.

@@ -1,7 +1,5 @@
 package parchment.virtual;
 
-import parchment.display.Spelling;
-
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,6 +12,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.display.Progress;
+import parchment.display.Spelling;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
 import parchment.sheet.CsvText;
@@ -99,7 +98,9 @@ public final class VirtualClass {
 
     private static String table(Path file, List<String> headers, List<List<String>> rows) {
         return new WrittenTable(
-                        file.toString(), headers.stream().map(WrittenTable::string).toList(), rows)
+                        file.toString(),
+                        headers.stream().map(WrittenTable::string).toList(),
+                        rows)
                 .text();
     }
 

@@ -73,8 +73,10 @@ class FewStepsTest {
         for (CupScores cup : logbook.cups()) {
             doubled.add(cup.withScores(Map.of("sweetness", 2 * cup.score("sweetness") + 1)));
         }
-        OrdinalCheck once = asked(logbook, drawn.measure()).judged().orElseThrow().ordinal();
-        OrdinalCheck twice = asked(Logbook.of(logbook.contents().toBuilder().cups(doubled).build()), drawn.measure())
+        OrdinalCheck once =
+                asked(logbook, drawn.measure()).judged().orElseThrow().ordinal();
+        OrdinalCheck twice = asked(
+                        Logbook.of(logbook.contents().toBuilder().cups(doubled).build()), drawn.measure())
                 .judged()
                 .orElseThrow()
                 .ordinal();

@@ -14,9 +14,10 @@ import parchment.quantity.Unit;
 /** Holds when two answers to one question agree, by built numbers, and every sentence that says so. */
 class OrdinalCheckTest {
     private static final ScoreSteps STEPS = new ScoreSteps(240, 4, 0.98, 0.02, 0.1, 5, 8);
-    private static final String WHY = "98 % of the scores take one of 4 values. So the question was asked a second time with the scores as"
-            + " steps in their order, whatever the distance between two steps (a cumulative logit mixed model with the same columns, lots,"
-            + " days, batches, cuppers and cuppings). ";
+    private static final String WHY =
+            "98 % of the scores take one of 4 values. So the question was asked a second time with the scores as"
+                    + " steps in their order, whatever the distance between two steps (a cumulative logit mixed model with the same columns, lots,"
+                    + " days, batches, cuppers and cuppings). ";
 
     /** Half the width of a 90 % interval is 1.697 standard errors here. */
     private static Slope around(double estimate, double error) {
@@ -70,8 +71,7 @@ class OrdinalCheckTest {
         OrdinalCheck unseen = check(around(0.8, 0.2), around(0.1, 0.2));
         assertTrue(unseen.doesNotShow(true));
         assertTrue(unseen.doesNotShow(false));
-        OrdinalCheck straight =
-                check(around(0.8, 0.2), around(0.8, 0.2), around(-0.02, 0.005), around(0, 0.02));
+        OrdinalCheck straight = check(around(0.8, 0.2), around(0.8, 0.2), around(-0.02, 0.005), around(0, 0.02));
         assertFalse(straight.doesNotShow(true));
         assertTrue(straight.doesNotShow(false));
         assertFalse(check(around(0.8, 0.2), around(0.8, 0.2)).doesNotShow(false));
@@ -89,14 +89,7 @@ class OrdinalCheckTest {
     private static void says(String agreement, VerdictRules.Why why, OrdinalCheck check) {
         Measure drop = new Measure("drop temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS, Map.of());
         TwoReadings told = new TwoReadings(
-                "196 °C",
-                "204 °C",
-                check.linear(),
-                check.linear().interval(0.9),
-                Optional.empty(),
-                196,
-                204,
-                true);
+                "196 °C", "204 °C", check.linear(), check.linear().interval(0.9), Optional.empty(), 196, 204, true);
         String words = check.words(told, drop, 0.9, why, 0.5);
         assertEquals(agreement, words.substring(words.lastIndexOf("). ") + 3));
     }

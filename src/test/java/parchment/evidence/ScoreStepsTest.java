@@ -61,7 +61,10 @@ class ScoreStepsTest {
     void aStepWithFewerThanFiveScoresJoinsItsNearerNeighbour() {
         double[] four = ScoreSteps.joined(new double[] {1, 1, 1, 1, 1, 2, 2, 2, 2, 4, 4, 4, 4, 4});
         assertArrayEquals(
-                new double[] {13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 4, 4, 4, 4, 4},
+                new double[] {
+                    13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 13 / 9.0, 4, 4, 4,
+                    4, 4
+                },
                 four,
                 1e-12);
         double[] five = {1, 1, 1, 1, 1, 2, 2, 2, 2, 2, 4, 4, 4, 4, 4};

@@ -15,7 +15,8 @@ import parchment.sheet.Numbers;
 /** Holds how the cells of a list of batches are written into the logbook. */
 class BatchCellsTest {
     private static BatchList read(Numbers.Decimal decimal, String... lines) {
-        return BatchList.of(ListColumns.of(FoundTable.in(Sheets.of(decimal, lines)).get(0), Clues.NONE), DateOrder.ISO_ONLY);
+        return BatchList.of(
+                ListColumns.of(FoundTable.in(Sheets.of(decimal, lines)).get(0), Clues.NONE), DateOrder.ISO_ONLY);
     }
 
     /** Reads one column of masses, and returns what is written of each row. */
@@ -91,7 +92,8 @@ class BatchCellsTest {
     /** Asked for its unit, a person says grams: then they are thousands. */
     @Test
     void anAnsweredUnitDecidesToo() {
-        FoundTable table = FoundTable.in(Sheets.of(lines("Green", "1,250 1,300 1,310"))).get(0);
+        FoundTable table =
+                FoundTable.in(Sheets.of(lines("Green", "1,250 1,300 1,310"))).get(0);
         ListColumns columns = ListColumns.of(table, Clues.NONE).with(2, ListMeaning.GREEN_MASS, "g");
         assertEquals(
                 List.of("1250", "1300", "1310"), written(BatchList.of(columns, DateOrder.ISO_ONLY), "green mass [g]"));

@@ -85,7 +85,8 @@ class FoundTableTest {
 
     @Test
     void blankColumnsBesideAndInsideATableAreNoColumns() {
-        FoundTable table = Sheets.table("||Batch|Date||Green|Drop", "||1|2031-06-01||5|11:00", "||2|2031-06-01||5|11:10");
+        FoundTable table =
+                Sheets.table("||Batch|Date||Green|Drop", "||1|2031-06-01||5|11:00", "||2|2031-06-01||5|11:10");
         assertEquals(List.of("Batch", "Date", "Green", "Drop"), table.headings());
         assertEquals(List.of("2", "2031-06-01", "5", "11:10"), table.rows().get(1));
     }

@@ -13,7 +13,8 @@ import parchment.sheet.DateOrder;
 /** How the times of a recording are read: a row for each unit, one on each side of each border; what loggers do is common practice, no source. */
 class TimeProposalTest {
     private static MeaningProposal of(String heading, List<String> cells) {
-        FoundTable file = Tables.of(List.of(heading), cells.stream().map(List::of).toList());
+        FoundTable file =
+                Tables.of(List.of(heading), cells.stream().map(List::of).toList());
         return TimeProposal.in(List.of(StrangeColumn.of(file, 0)))
                 .getOrDefault(0, new MeaningProposal(Meaning.EXTRA, "none"));
     }

@@ -15,10 +15,10 @@ import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.Unit;
-import parchment.virtual.physics.SimulatedRoast;
-import parchment.virtual.physics.SimulatedRoast.Trace;
 import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 
 /**
  * Measures how often the intervals of marks that are found on a curve hold the truth, for roasts of two kinds: those of the virtual roastery

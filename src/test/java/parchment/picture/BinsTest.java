@@ -14,7 +14,8 @@ import parchment.quantity.Unit;
 
 class BinsTest {
     private static DrawnNumbers measure(DrawnNumbers.Clock clock, double... values) {
-        return new DrawnNumbers("drop", "", Unit.labelled(""), new DrawnNumbers.Numbers(values), DrawnNumbers.Named.ROWS, clock, "");
+        return new DrawnNumbers(
+                "drop", "", Unit.labelled(""), new DrawnNumbers.Numbers(values), DrawnNumbers.Named.ROWS, clock, "");
     }
 
     private static DrawnNumbers numbers(double... values) {
@@ -59,7 +60,8 @@ class BinsTest {
         // Half of 64 evenly spread seconds is 31.5 wide: 2 * 31.5 / 4 = 15.75 s, and the next on a clock is 30.
         assertEquals(0.5, bins.width(), 1e-12);
         assertEquals(
-                List.of("1:30–2:00", "2:00–2:30", "2:30–3:00"), bins.names(measure(DrawnNumbers.Clock.MINUTES_AND_SECONDS)));
+                List.of("1:30–2:00", "2:00–2:30", "2:30–3:00"),
+                bins.names(measure(DrawnNumbers.Clock.MINUTES_AND_SECONDS)));
     }
 
     @Test

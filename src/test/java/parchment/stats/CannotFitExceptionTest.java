@@ -87,7 +87,9 @@ class CannotFitExceptionTest {
                         () -> LinearModel.fit(design.withRandom(
                                 RandomTerm.intercept("g", List.of("a", "a", "a", "a", "b", "b", "b", "b"))))),
                 of("one part", () -> GroupedFolds.of(List.of("a", "b"), 1, 1)),
-                of("a missing value in a search for changes", () -> LevelChanges.exact(new double[] {1, 2, NONE}, 1, 1)));
+                of(
+                        "a missing value in a search for changes",
+                        () -> LevelChanges.exact(new double[] {1, 2, NONE}, 1, 1)));
     }
 
     @ParameterizedTest(name = "{0}")

@@ -7,13 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import parchment.virtual.physics.SimulatedRoast.Trace;
 import parchment.virtual.physics.AirBath;
 import parchment.virtual.physics.Charge;
 import parchment.virtual.physics.GreenBeans;
 import parchment.virtual.physics.ReferenceRoaster;
 import parchment.virtual.physics.RoastSimulator;
 import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 
 class LossOfMassTest {
     /** kJ/mol, by the roaster's temperature; source beside the test that misses it. */

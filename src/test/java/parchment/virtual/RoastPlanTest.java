@@ -13,7 +13,6 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import parchment.virtual.physics.Charge;
 
 class RoastPlanTest {
     private static final VirtualRoastery ROASTERY =

@@ -18,7 +18,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
-import parchment.virtual.physics.SimulatedRoast.Trace;
 import parchment.virtual.physics.Charge;
 import parchment.virtual.physics.DrumMachine;
 import parchment.virtual.physics.GreenBeans;
@@ -26,6 +25,7 @@ import parchment.virtual.physics.Probes;
 import parchment.virtual.physics.RoastSimulator;
 import parchment.virtual.physics.Roaster;
 import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 
 class ScenarioTest {
     private static final String SMALL = """

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
-import parchment.virtual.physics.SimulatedRoast.Trace;
 import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.physics.SimulatedRoast.Trace;
 
 class VirtualRoasteryTest {
     private static final VirtualLogbook HARBOUR = VirtualRoastery.harbour().run();

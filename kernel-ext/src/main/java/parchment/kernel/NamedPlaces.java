@@ -1,6 +1,5 @@
 package parchment.kernel;
 
-import java.util.Comparator;
 import java.util.Set;
 import java.util.TreeSet;
 import parchment.display.Spelling;

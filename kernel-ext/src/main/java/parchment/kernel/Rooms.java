@@ -27,8 +27,8 @@ final class Rooms {
      * Not imported for cells, which reach them by an import of their own: rooms of the program that share the first name, and the library's back rooms,
      * which only its other rooms use ({@code RoomsTest}, docs/decisions/0025).
      */
-    private static final Set<String> NOT_ROOMS = Set.of(
-            "kernel", "notebook", "rendering", "handbook", "launcher", "file", "sheet", "chart", "period");
+    private static final Set<String> NOT_ROOMS =
+            Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "file", "sheet", "chart", "period");
 
     private Rooms() {}
 
