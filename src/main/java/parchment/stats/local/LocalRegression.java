@@ -8,7 +8,7 @@ import parchment.stats.linear.Checks;
 /**
  * Fits a low polynomial around each point of a curve, weighted by nearness; gives value and slope with their standard errors.
  *
- * <p>Defaults: degree 2, {@link Kernel#TRICUBE}, {@link Ends#KEEP_WIDTH}, noise estimated from the residuals, no known resolution.
+ * <p>Defaults: degree 2, {@link KernelShape#TRICUBE}, {@link Ends#KEEP_WIDTH}, noise estimated from the residuals, no known resolution.
  * The estimate at a point is a weighted sum of the samples in its window, so its variance is w'Gw with G the covariance of the
  * noise: neighbouring samples of a logger share their errors, and standard errors that ignore this are far too small. Distances and
  * slopes are in the units of x and y. The work grows with samples times window.
