@@ -2,11 +2,13 @@ package parchment.kernel;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.lang.reflect.Modifier;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Set;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -25,10 +27,10 @@ final class Rooms {
 
     /**
      * Not imported for cells, which reach them by an import of their own: rooms of the program that share the first name, and the library's back rooms,
-     * which only its other rooms use ({@code RoomsTest}, docs/decisions/0025).
+     * which only its other rooms use ({@code RoomsTest}, docs/decisions/0024).
      */
     private static final Set<String> NOT_ROOMS =
-            Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "file", "sheet", "chart", "period");
+            Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "file", "sheet", "period");
 
     private Rooms() {}
 
@@ -49,36 +51,63 @@ final class Rooms {
         return rooms;
     }
 
-    /** Returns the simple names of the top-level types of each room of the library. */
+    /** Returns the simple names of the top-level types of each room of the library that cells find imported. */
     static SortedMap<String, Set<String>> types() {
         SortedMap<String, Set<String>> rooms = new TreeMap<>();
+        for (String type : allTypes()) {
+            String[] parts = type.split("\\.");
+            if (parts.length == 3 && !NOT_ROOMS.contains(parts[1])) {
+                rooms.computeIfAbsent(parts[1], r -> new TreeSet<>()).add(parts[2]);
+            }
+        }
+        return rooms;
+    }
+
+    /** Returns the full names of all top-level types of the library, with those of its back rooms and workshops, in the order of the alphabet. */
+    static SortedSet<String> allTypes() {
+        SortedSet<String> found = new TreeSet<>();
         Path place = placeOf(Showable.class);
         try {
             if (Files.isDirectory(place)) {
-                try (Stream<Path> files = Files.walk(place.resolve(LIBRARY), 2)) {
-                    files.forEach(file -> note(place.relativize(file).toString().replace('\\', '/'), rooms));
+                try (Stream<Path> files = Files.walk(place.resolve(LIBRARY))) {
+                    files.forEach(file -> note(place.relativize(file).toString().replace('\\', '/'), found));
                 }
             } else {
                 try (ZipFile jar = new ZipFile(place.toFile())) {
-                    jar.stream().map(ZipEntry::getName).forEach(name -> note(name, rooms));
+                    jar.stream().map(ZipEntry::getName).forEach(name -> note(name, found));
                 }
             }
         } catch (IOException e) {
             throw new UncheckedIOException("The library's own jar cannot be read.", e);
         }
-        return rooms;
+        return found;
     }
 
-    private static void note(String file, SortedMap<String, Set<String>> rooms) {
-        String[] parts = file.split("/");
-        if (parts.length == 3
-                && file.startsWith(LIBRARY)
+    private static void note(String file, SortedSet<String> types) {
+        if (file.startsWith(LIBRARY)
                 && file.endsWith(".class")
                 && !file.contains("$")
-                && !parts[2].equals("package-info.class")
-                && !NOT_ROOMS.contains(parts[1])) {
-            rooms.computeIfAbsent(parts[1], r -> new TreeSet<>())
-                    .add(parts[2].substring(0, parts[2].length() - ".class".length()));
+                && !file.endsWith("package-info.class")) {
+            types.add(file.substring(0, file.length() - ".class".length()).replace('/', '.'));
+        }
+    }
+
+    /** Returns the line that would make a type of a back room or workshop known, as a sentence after a space; an empty text where there is none. */
+    static String howToImport(String name) {
+        return allTypes().stream()
+                .filter(type -> type.endsWith("." + name))
+                .filter(Rooms::isPublic)
+                .map(type -> " It is for those who build on Parchment; write: `import " + type + ";`")
+                .findFirst()
+                .orElse("");
+    }
+
+    private static boolean isPublic(String type) {
+        try {
+            return Modifier.isPublic(Class.forName(type, false, Rooms.class.getClassLoader())
+                    .getModifiers());
+        } catch (ClassNotFoundException | LinkageError e) {
+            return false;
         }
     }
 }

@@ -92,12 +92,17 @@ final class UnknownNames {
             case "class" -> "no type `" + name + "`";
             default -> owner.isEmpty() ? "nothing named `" + name + "`" : "no `" + name + "`";
         };
-        String toImport = alone && !kind.equals("method") ? JavaTypes.howToImport(name) : "";
+        String toImport = alone && !kind.equals("method") ? howToImport(name) : "";
         if (!toImport.isEmpty()) {
             return "There is " + what + " yet." + toImport;
         }
         return "There is " + what + owner + "." + Names.question(near)
                 + (alone ? advice(kind, name, source, start) : "");
+    }
+
+    private static String howToImport(String name) {
+        String inJava = JavaTypes.howToImport(name);
+        return inJava.isEmpty() && Character.isUpperCase(name.charAt(0)) ? Rooms.howToImport(name) : inJava;
     }
 
     /** Explains the head of a chain, which Java takes for a package when it knows nothing of that name. */

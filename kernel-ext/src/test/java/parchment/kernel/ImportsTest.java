@@ -24,6 +24,23 @@ class ImportsTest {
     }
 
     @Test
+    void leavesBackRoomsAndWorkshopsToAnImportOfTheReaders() {
+        Set<String> rooms = Rooms.types().keySet();
+        for (String back : Set.of("file", "sheet", "period", "linear", "mixed", "physics")) {
+            assertFalse(rooms.contains(back), rooms.toString());
+        }
+        assertTrue(rooms.containsAll(Set.of("stats", "virtual", "chart", "calendar")), rooms.toString());
+        assertEquals(
+                " It is for those who build on Parchment; write: `import parchment.stats.mixed.LinearMixedModel;`",
+                Rooms.howToImport("LinearMixedModel"));
+        assertEquals(
+                " It is for those who build on Parchment; write: `import parchment.period.ProbePeriods;`",
+                Rooms.howToImport("ProbePeriods"));
+        assertEquals("", Rooms.howToImport("MixedSearch"), "not public");
+        assertEquals("", Rooms.howToImport("PeriodOfMyOwn"));
+    }
+
+    @Test
     void leavesNoPublicTypeThatACellCouldNotName() throws ClassNotFoundException {
         Map<String, List<String>> homes = new TreeMap<>();
         for (var room : Rooms.types().entrySet()) {
