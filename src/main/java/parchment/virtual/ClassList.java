@@ -47,7 +47,7 @@ public record ClassList(List<String> names) {
     private static final String UNNAMED = "unnamed";
 
     /**
-     * VirtualChecks the names and joins their accents.
+     * Checks the names and joins their accents.
      *
      * @throws IllegalArgumentException if there is no student or more than {@link #MOST_STUDENTS}, a name is not allowed, or two would
      *     make one file's name

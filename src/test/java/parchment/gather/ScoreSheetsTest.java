@@ -330,7 +330,7 @@ class ScoreSheetsTest {
                 "Batch|Cupper|Acidity|Body|Table", "101|Ana|7.5*|good|T1", "102|Ana|6|7 (thin)|", "103|Ana|n/a|6|"));
         assertEquals(
                 List.of(
-                        "Ana batch 101 {acidity=7.5} 'acidity: *; body: good; FoundTable: T1'",
+                        "Ana batch 101 {acidity=7.5} 'acidity: *; body: good; Table: T1'",
                         "Ana batch 102 {acidity=6.0, body=7.0} 'body: (thin)'",
                         "Ana batch 103 {body=6.0}"),
                 MadeTables.words(sheet.cups()));
