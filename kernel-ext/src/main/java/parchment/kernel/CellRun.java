@@ -130,8 +130,10 @@ final class CellRun {
             session.variables().dropFailed(snippet);
             return failure(main.exception());
         }
-        if (main.status() == Status.RECOVERABLE_DEFINED || main.status() == Status.RECOVERABLE_NOT_DEFINED) {
-            unfinished.add((DeclarationSnippet) snippet);
+        boolean waits =
+                main.status() == Status.RECOVERABLE_DEFINED || main.status() == Status.RECOVERABLE_NOT_DEFINED;
+        if (waits && snippet instanceof DeclarationSnippet declared) {
+            unfinished.add(declared);
         }
         if (showsValue && hasValue(snippet) && !isWayOut(control.value())) {
             return show(snippet);
@@ -143,8 +145,8 @@ final class CellRun {
     /** JShell keeps what could not be made a class, as if a name in it were still to come; it is not there, and has no value. */
     private boolean notCompiled(SnippetEvent main) {
         return main.status() == Status.RECOVERABLE_NOT_DEFINED
-                && main.snippet() instanceof DeclarationSnippet declared
-                && session.unresolved(declared).isEmpty();
+                && !(main.snippet() instanceof DeclarationSnippet declared
+                        && !session.unresolved(declared).isEmpty());
     }
 
     private Outcome failure(@Nullable JShellException exception) {

@@ -92,7 +92,8 @@ final class Session {
     List<SnippetEvent> eval(String source) {
         List<SnippetEvent> events = shell.eval(source);
         List<Diag> errors = events.stream()
-                .filter(event -> event.causeSnippet() == null && event.status() == Status.REJECTED)
+                .filter(event -> event.causeSnippet() == null
+                        && (event.status() == Status.REJECTED || event.status() == Status.RECOVERABLE_NOT_DEFINED))
                 .flatMap(event -> shell.diagnostics(event.snippet()))
                 .toList();
         return compilePath.widenFor(errors, shell) ? shell.eval(source) : events;

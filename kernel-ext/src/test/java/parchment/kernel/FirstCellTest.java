@@ -65,4 +65,24 @@ class FirstCellTest {
             assertFalse(evaluator.run("harbour.none.Bean.of()", page).fine());
         }
     }
+
+    /** A filter's type has supertypes in a jar that the compiler does not begin with, which is told of as if a name were still to come. */
+    @Test
+    void theLastLineOfAFirstCellMayFilterATable() {
+        try (Evaluator evaluator = Evaluator.open()) {
+            RecordingPage page = new RecordingPage();
+            assertTrue(evaluator
+                    .run(
+                            "var lots = tech.tablesaw.api.Table.create(tech.tablesaw.api.DoubleColumn.create(\"drop\", 203.5, 198));",
+                            page)
+                    .fine());
+            assertTrue(evaluator
+                    .run("lots.where(lots.doubleColumn(\"drop\").isGreaterThan(200)).rowCount()", page)
+                    .fine());
+            assertEquals("1", page.result());
+            assertTrue(evaluator
+                    .run("lots.where(lots.doubleColumn(\"drop\").isGreaterThan(200))", page)
+                    .fine());
+        }
+    }
 }
