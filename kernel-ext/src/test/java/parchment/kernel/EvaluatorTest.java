@@ -333,7 +333,7 @@ class EvaluatorTest {
         if (Files.isWritable(Path.of("/dev/full"))) { // What is written to it fails as on a full disk.
             for (String cell : List.of(
                     "Files.writeString(Path.of(\"/dev/full\"), \"x\")",
-                    "WholeFile.at(Path.of(\"/dev/full\")).write(\"x\")")) {
+                    "parchment.file.WholeFile.at(Path.of(\"/dev/full\")).write(\"x\")")) {
                 CellError full = errorOf(cell);
                 assertTrue(full.text().contains("the disk is full"), full.text());
                 assertFalse(full.text().contains("Exception"), full.text());
