@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.lang.reflect.Modifier;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -173,7 +174,10 @@ final class CellExceptions {
                     Runtime.getRuntime().maxMemory() >> 20);
         }
         if (thrown instanceof StackOverflowError) {
-            return "A method here calls itself without end (StackOverflowError): it needs a case in which it stops.";
+            return isOfCompiler(thrown)
+                    ? "Java's compiler has no room for so deep an expression (StackOverflowError): write it in several lines, each with a variable of its own,"
+                            + " or as a loop."
+                    : "A method here calls itself without end (StackOverflowError): it needs a case in which it stops.";
         }
         if (thrown instanceof NoClassDefFoundError && words.startsWith(NOT_READY)) {
             return "`" + words.substring(NOT_READY.length())
@@ -189,6 +193,11 @@ final class CellExceptions {
         }
         String name = thrown.getClass().getSimpleName();
         return words.isEmpty() ? name : name + ": " + words;
+    }
+
+    private static boolean isOfCompiler(Throwable thrown) {
+        return Arrays.stream(thrown.getStackTrace())
+                .anyMatch(frame -> frame.getClassName().startsWith("com.sun.tools.javac."));
     }
 
     /** Returns what the disk said in words; nothing where it is the cell's own code that threw something else of that kind. */

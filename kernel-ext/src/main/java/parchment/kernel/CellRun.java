@@ -68,18 +68,28 @@ final class CellRun {
             asItGoes.keep(part);
         }
         Outcome outcome = Outcome.FINE;
-        for (int i = 0; i < parts.size() && outcome.fine(); i++) {
-            outcome = runPart(parts.get(i), i == parts.size() - 1);
-            CellStop.Reason reason = CellGuard.stopping();
-            if (reason == CellStop.Reason.MEMORY) {
-                made.forEach(session.variables()::dropFailed); // Or the next cell would have no memory either.
+        try {
+            for (int i = 0; i < parts.size() && outcome.fine(); i++) {
+                outcome = runPart(parts.get(i), i == parts.size() - 1);
+                CellStop.Reason reason = CellGuard.stopping();
+                if (reason != null) {
+                    letGoAfter(reason);
+                    return Outcome.stopped(reason);
+                }
             }
-            if (reason != null) {
-                return Outcome.stopped(reason);
-            }
+        } catch (CellStop stop) { // It came between two parts, or while a value was shown.
+            letGoAfter(stop.reason());
+            throw stop;
         }
         tellUnfinished();
         return outcome;
+    }
+
+    /** What a cell has made that filled the memory is not kept, or the next cell would have none either. */
+    private void letGoAfter(CellStop.Reason reason) {
+        if (reason == CellStop.Reason.MEMORY) {
+            made.forEach(session.variables()::dropFailed);
+        }
     }
 
     /** Only what nothing in the whole cell has defined is told of: methods and types may stand before what they need. */

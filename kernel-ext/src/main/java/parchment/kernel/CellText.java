@@ -1,6 +1,7 @@
 package parchment.kernel;
 
 import java.util.List;
+import java.util.Locale;
 
 /**
  * The text of a cell, and how a place in it is shown to the reader.
@@ -11,6 +12,8 @@ import java.util.List;
  * @param name what a later error calls it, such as {@code Cell 3}
  */
 record CellText(int number, String code, String written, String name) {
+    /** Letters; of a longer line only what stands around the place is shown. */
+    private static final int LONGEST_SHOWN = 400;
 
     /** Returns a cell that is all Java. */
     CellText(int number, String code) {
@@ -32,6 +35,9 @@ record CellText(int number, String code, String written, String name) {
     /** Returns the line with its number, and a caret under the character at the offset. */
     List<String> pointAt(int offset) {
         int line = line(offset);
+        if (lineText(line).length() > LONGEST_SHOWN) {
+            return List.of("Line " + line + ":  " + around(line, offset));
+        }
         String lead = "Line " + line + ":  ";
         int start = code.lastIndexOf('\n', Math.max(0, Math.min(offset, code.length()) - 1)) + 1;
         String before = code.substring(start, Math.max(start, Math.min(offset, code.length())));
@@ -40,8 +46,20 @@ record CellText(int number, String code, String written, String name) {
         return List.of(lead + lineText(line), " ".repeat(lead.length()) + blank + "^");
     }
 
+    /** Returns what stands around a place of a line that is too long to be shown. */
+    private String around(int line, int offset) {
+        String text = lineText(line);
+        int start = code.lastIndexOf('\n', Math.max(0, Math.min(offset, code.length()) - 1)) + 1;
+        int at = Math.max(0, Math.min(offset - start, text.length()));
+        int from = Math.max(0, at - LONGEST_SHOWN / 4);
+        int to = Math.min(text.length(), from + LONGEST_SHOWN / 2);
+        return (from > 0 ? "... " : "") + text.substring(from, to).strip() + (to < text.length() ? " ..." : "")
+                + String.format(Locale.ROOT, "   (%,d letters in this line)", text.length());
+    }
+
     /** Returns the line with its number. */
     String mark(int line) {
-        return "Line " + line + ":  " + lineText(line).strip();
+        String text = lineText(line).strip();
+        return "Line " + line + ":  " + (text.length() > LONGEST_SHOWN ? text.substring(0, LONGEST_SHOWN / 2) + " ..." : text);
     }
 }

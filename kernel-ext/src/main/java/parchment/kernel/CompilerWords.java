@@ -31,6 +31,8 @@ final class CompilerWords {
             Pattern.compile("(?:method|constructor) [\\w.<>,]*\\((.*?)\\) is not applicable");
     private static final Pattern RECORD =
             Pattern.compile("constructor in record (\\w+)\\s+\\(attempting to assign stronger access privileges");
+    private static final Pattern BOTH =
+            Pattern.compile("reference to (\\w+) is ambiguous\\s+both [a-z ]+ (\\S+) in \\S+ and [a-z ]+ (\\S+) in \\S+ match");
     private static final int MOST_FORMS = 4;
 
     private static final Map<String, String> BOXES = Map.of(
@@ -109,6 +111,10 @@ final class CompilerWords {
                 "A statement cannot begin here; something before it is missing or too much.";
             case "compiler.err.not.stmt" ->
                 "This is not a whole statement: a call, an assignment or a declaration was expected.";
+            case "compiler.err.limit.code" ->
+                "One method or cell line may become 64 kB of Java's own code at most, and this is more."
+                        + " Many numbers or texts are better kept in a file and read: `Files.readAllLines(Path.of(\"cups.csv\"))`.";
+            case "compiler.err.ref.ambiguous" -> ambiguous(diagnostic.getMessage(Locale.ROOT));
             case "compiler.err.unclosed.comment" -> "The comment that begins here is never closed: */ is missing.";
             case "compiler.err.already.defined" -> "This name is already taken in the same block: choose another.";
             case "compiler.err.var.might.not.have.been.initialized" ->
@@ -128,6 +134,15 @@ final class CompilerWords {
                 "This call gives no value, but one is needed here.";
             default -> message.contains("must not match Object methods") ? ofObject() : sentence(message);
         };
+    }
+
+    /** Two imports of whole packages have the same name; an import of its own decides. */
+    private static String ambiguous(String message) {
+        Matcher both = BOTH.matcher(message);
+        return both.find()
+                ? "`" + both.group(1) + "` is in two of the packages that are imported. Say which one is meant by an import of its own: `import "
+                        + both.group(3) + ";` or `import " + both.group(2) + ";`."
+                : sentence(plainTypes(message));
     }
 
     private static String ofRecord(String source, Diag diagnostic, String message) {

@@ -98,7 +98,10 @@ class ReaderImportsTest {
                         new RecordingPage())
                 .run();
         assertTrue(
-                both.error().orElseThrow().text().contains("Reference to Table is ambiguous"),
+                both.error()
+                        .orElseThrow()
+                        .text()
+                        .contains("`Table` is in two of the packages that are imported. Say which one is meant by an import of its own: `import"),
                 "a room of ours that the reader imports too is the equal of theirs: " + both.error());
     }
 
