@@ -21,14 +21,14 @@ final class SeededRun {
     static <T> T of(long seed, Callable<T> work) {
         ForkJoinPool one = new ForkJoinPool(1);
         try {
-            synchronized (ONE_AT_A_TIME) {
-                return one.submit(() -> {
+            return one.submit(() -> {
+                        synchronized (ONE_AT_A_TIME) { // Held by the work itself: what was stopped may go on for a while.
                             useUpKeptNormal(seed);
                             MathEx.setSeed(seed);
                             return work.call();
-                        })
-                        .get();
-            }
+                        }
+                    })
+                    .get();
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
             throw new java.util.concurrent.CancellationException("Stopped before the end, as asked.");

@@ -23,6 +23,9 @@ import parchment.sheet.Words;
  * @param note what has to be known of the readings, or empty
  */
 record DrawnNumbers(String name, String symbol, Unit printed, Numbers values, Named rows, Clock clock, String note) {
+    /** Of the largest number: what lies closer together is the same as far as an axis can tell. */
+    private static final double LEAST_SPREAD = 1e-12;
+
     /** What a row is called. */
     record Named(String one, String many) {
         static final Named BATCHES = new Named("batch", "batches");
@@ -149,7 +152,10 @@ record DrawnNumbers(String name, String symbol, Unit printed, Numbers values, Na
     }
 
     boolean isAllTheSame() {
-        return Arrays.stream(values.present()).distinct().count() <= 1;
+        double[] present = values.present();
+        double lowest = Arrays.stream(present).min().orElse(0);
+        double highest = Arrays.stream(present).max().orElse(0);
+        return highest - lowest <= LEAST_SPREAD * Math.max(Math.abs(lowest), Math.abs(highest));
     }
 
     int counted() {

@@ -1,5 +1,5 @@
 /**
- * Regressions that are not linear in their columns: nonlinear least squares, Gaussian processes, and a forest. They predict; no verdict about
+ * Regressions that are not linear in their columns: nonlinear least squares and Gaussian processes. They predict; no verdict about
  * a cup rests on them.
  */
 @NullMarked
