@@ -16,7 +16,7 @@ import parchment.stats.Robust;
  *
  * <p>What each mark read is brought to like lot, mass and charge; the medians of the others are what is usual. The batch's offset is the
  * mean over its marks, weighted by one over the variance of each mark among the batches. It is told if it lies more than 3.5
- * robust standard deviations from the median of all batches' offsets, is large enough to matter, and no mark contradicts it. A batch dropped hotter on purpose reads hotter at the
+ * robust standard deviations from the median of all batches' offsets, is large enough to matter, and no mark contradicts it: each lies within three of its own standard deviations, and within 6 °C or half the offset. A batch dropped hotter on purpose reads hotter at the
  * drop alone, and a hotter charge at the turning point alone.
  */
 final class ProbeOffsets {
@@ -30,6 +30,11 @@ final class ProbeOffsets {
     static final int LEAST_MARKS = 3;
     /** Standard deviations by which a mark may differ from the offset without contradicting it; common practice, no source. */
     static final double AGREES = 3;
+    /**
+     * Degrees Celsius, or half the offset where that is more, by which no mark may differ from it, however wide the marks spread: where batches run in
+     * several courses they spread widely, and a course of its own is no probe that is off. Common practice, no source.
+     */
+    static final double FARTHEST_APART = 6;
     /** The least standard deviation of a mark among the batches, in °C, so that chance alone cannot make one all-important. */
     private static final double LEAST_SPREAD = 0.5;
 
@@ -104,7 +109,10 @@ final class ProbeOffsets {
             boolean told = Math.abs(sizes[i] - middle) > FAR_OUT * spread
                     && Math.abs(offsets[i]) >= LEAST_CELSIUS
                     && known.get(i).stream()
-                            .allMatch(k -> Math.abs(left.get(k)[batch] - offsets[batch]) <= AGREES * spreads[k]);
+                            .allMatch(k -> Math.abs(left.get(k)[batch] - offsets[batch])
+                                    <= Math.min(
+                                            AGREES * spreads[k],
+                                            Math.max(Math.abs(offsets[batch]) / 2, FARTHEST_APART)));
             words.add(
                     told ? known.get(i).stream().map(k -> MARKS.get(k).words()).toList() : List.of());
             offsets[i] = told ? offsets[i] : 0;

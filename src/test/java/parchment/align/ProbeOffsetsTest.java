@@ -43,6 +43,30 @@ class ProbeOffsetsTest {
                 expected, ProbeOffsets.of(read(turn, yellowing, crack, drop)).of(12), 1e-9);
     }
 
+    /** Where batches run in two courses each mark spreads widely, so that three standard deviations forbid nothing. */
+    @ParameterizedTest(name = "marks spread by {0}: {1}, {2}, {3}, {4} °C: offset {5}")
+    @CsvSource({
+        "6, 44, 44, 44, 44, 44",
+        "6, 44, 44, 44, 28, 40", // less than half the offset away
+        "6, 44, 44, 44, 16, 0", // more than half of it
+        "2, 10, 10, 10, 2.1, 8.025", // less than 6 °C away, though more than half the offset
+        "2, 10, 10, 10, 1, 0" // 6.75 °C away, though within three of the marks' own deviations
+    })
+    void aCourseOfItsOwnIsNoOffsetHoweverWideTheMarksSpread(
+            double spread, double turn, double yellowing, double crack, double drop, double expected) {
+        double[] last = {turn, yellowing, crack, drop};
+        List<double[]> wide = new ArrayList<>();
+        for (int mark = 0; mark < 4; mark++) {
+            double[] all = new double[17];
+            for (int i = 0; i < 16; i++) {
+                all[i] = (i >> mark) % 2 == 0 ? spread : -spread;
+            }
+            all[16] = last[mark];
+            wide.add(all);
+        }
+        assertEquals(expected, ProbeOffsets.of(wide).of(16), 1e-9);
+    }
+
     @Test
     void namesTheMarks() {
         assertEquals(
