@@ -38,7 +38,7 @@ import picocli.CommandLine.Spec;
         description = {
             "Runs notebooks without Jupyter and writes, for each, the notebook with its outputs and one HTML page.",
             "Paths in a notebook count from its own folder, as in Jupyter.",
-            "Ends with exit code 1 if a cell fails; what was done until then is written.",
+            "Ends with exit code 1 if a cell fails; what was done until then is written, but no Markdown page.",
             "Ctrl-C ends it with exit code 130. Nothing of the notebook whose cells are at work is written; one that is being written"
                     + " by then is written whole."
         },
@@ -206,7 +206,9 @@ final class RunCommand implements Callable<Integer> {
                                 + " failed:\n" + error.text().indent(2).stripTrailing()));
         terminal.println("Page:      " + page);
         terminal.println("Notebook:  " + executed);
-        if (target.pages().isPresent() && result.error().isEmpty()) {
+        if (target.pages().isPresent() && result.error().isPresent()) {
+            terminal.println("Markdown:  not written, because a cell failed: it is for pages that are published.");
+        } else if (target.pages().isPresent()) {
             terminal.println("Markdown:  "
                     + MarkdownPage.of(result.notebook(), file, target.pages().get())
                             .write());
