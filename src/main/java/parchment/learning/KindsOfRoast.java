@@ -17,6 +17,7 @@ import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.ScoreQuestion;
+import parchment.sheet.Words;
 import parchment.stats.Estimate;
 
 /**
@@ -216,12 +217,14 @@ public final class KindsOfRoast implements ShownAs {
     @Override
     public String toString() {
         int size = paths.batches().size();
+        if (!enough()) {
+            return Words.count(size, "batch", "batches") + " of " + logbook.name() + ", too few to look for kinds";
+        }
         return kinds.isEmpty()
                 ? String.format(
                         Locale.ROOT,
-                        "%d %s of %s, which cannot be told from one kind",
+                        "%d batches of %s, which cannot be told from one kind",
                         size,
-                        size == 1 ? "batch" : "batches",
                         logbook.name())
                 : String.format(
                         Locale.ROOT,

@@ -19,7 +19,7 @@ final class KindsPage {
         if (!found.enough()) {
             return new InShort(
                     "Whether there are kinds of roast cannot be told.",
-                    "That takes " + KindsOfRoast.fewest() + " on one machine; there are " + size + " of "
+                    "That takes " + KindsOfRoast.fewest() + " on one machine; there " + (size == 1 ? "is " : "are ") + size + " of "
                             + found.roastDays() + ".",
                     "Ask again when more are roasted.");
         }
@@ -62,8 +62,11 @@ final class KindsPage {
 
     static Report of(KindsOfRoast found) {
         Report page = Report.titled("Kinds of roast in " + found.logbook().name())
-                .add(found.inShort())
-                .add(found.plot());
+                .add(found.inShort());
+        if (!found.enough()) {
+            return whatWasLeftOut(page, found);
+        }
+        page = page.add(found.plot());
         if (!found.kinds().isEmpty()) {
             List<Kind> kinds = found.kinds();
             Table table = Table.titled("The kinds")
@@ -132,6 +135,19 @@ final class KindsPage {
                         + " or late forgiven. A rate is the same on a probe that reads some degrees off, so all probe periods are taken"
                         + " together. Roast days were drawn anew " + StableSplit.DRAWS + " times, seed "
                         + KindsOfRoast.seed() + ".");
+        page = whatWasLeftOut(page, found);
+        List<String> alone = found.inNoKind();
+        if (!found.kinds().isEmpty() && !alone.isEmpty()) {
+            page = page.say("Near no kind: " + Words.some(alone) + ".");
+        }
+        for (Kind kind : found.kinds()) {
+            page = page.say(Sentence.of(kind.name() + ": " + String.join(", ", kind.batches()) + "."));
+        }
+        return page;
+    }
+
+    private static Report whatWasLeftOut(Report before, KindsOfRoast found) {
+        Report page = before;
         if (found.paths().withoutRate() > 0) {
             page = page.say(Words.count(found.paths().withoutRate(), "batch has", "batches have")
                     + " no rate of rise over the whole way and "
@@ -141,13 +157,6 @@ final class KindsPage {
         if (found.paths().ofOtherMachines() > 0) {
             page = page.say(Words.count(found.paths().ofOtherMachines(), "batch is", "batches are")
                     + " of other machines and left out; ask for those with logbook.only(...).");
-        }
-        List<String> alone = found.inNoKind();
-        if (!found.kinds().isEmpty() && !alone.isEmpty()) {
-            page = page.say("Near no kind: " + Words.some(alone) + ".");
-        }
-        for (Kind kind : found.kinds()) {
-            page = page.say(Sentence.of(kind.name() + ": " + String.join(", ", kind.batches()) + "."));
         }
         return page;
     }

@@ -28,11 +28,12 @@ final class YardstickInShort {
                         "Something in the roast goes with the " + attribute + " in a way that lines and bends miss.",
                         String.format(
                                 Locale.ROOT,
-                                "On %d roast days left out, allowing for it made the squared misses %s smaller (%s to %s).",
+                                "With it, %d roast days left out were missed by %.2f points, with lines and bends alone by %.2f: likely %.2f to %.2f nearer.",
                                 days.days(),
-                                percent(days.gain()),
-                                percent(days.low()),
-                                percent(days.high())),
+                                days.both(),
+                                days.smooth(),
+                                nearer(days, days.low()),
+                                nearer(days, days.high())),
                         "Look first at the " + shares.get(0).feature()
                                 + ": it may act in a step, or with another number.");
             case NO ->
@@ -86,6 +87,11 @@ final class YardstickInShort {
                         found,
                         "All " + batches + " scored batches have the same score.",
                         "Ask about a score that differs from batch to batch.");
+    }
+
+    /** By how many points roast days are missed less where this share of the squared misses is taken away. */
+    private static double nearer(HeldOutDays days, double gain) {
+        return days.smooth() * (1 - Math.sqrt(Math.max(0, 1 - gain)));
     }
 
     /** Says the gain with its interval. */

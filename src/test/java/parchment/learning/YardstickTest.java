@@ -71,12 +71,29 @@ class YardstickTest {
                 found.inShort()
                         .howSure()
                         .matches(
-                                "On 40 roast days left out, allowing for it made the squared misses \\d+\\.\\d % smaller"
-                                        + " \\(\\d+\\.\\d % to \\d+\\.\\d %\\)\\."),
+                                "With it, 40 roast days left out were missed by \\d\\.\\d\\d points, with lines and bends alone by"
+                                        + " \\d\\.\\d\\d: likely \\d\\.\\d\\d to \\d\\.\\d\\d nearer\\."),
                 found.inShort().howSure());
         assertTrue(
                 found.inShort().next().matches("Look first at the (one|two): .*"),
                 found.inShort().next());
+    }
+
+    /** Squared misses smaller by 0.19 leave 0.90 of 1.00 point, by 0.51 leave 0.70: the ends of a 90 % interval around 0.35. */
+    @Test
+    void whatIsMissedIsToldInPoints() {
+        HeldOutDays days = new HeldOutDays(160, 40, 1.2, 1, 0.9, 0.8, 0.35, 0.16 / 1.645);
+        ScoredRows rows = scored(4, 0.3, 1, YardstickTest::corner);
+        assertEquals(
+                "With it, 40 roast days left out were missed by 0.80 points, with lines and bends alone by 1.00: likely 0.10 to 0.30 nearer.",
+                YardstickInShort.of(
+                                "sweetness",
+                                Missed.YES,
+                                Optional.of(days),
+                                Optional.empty(),
+                                List.of(new Yardstick.Share("one", 0.5)),
+                                rows)
+                        .howSure());
     }
 
     @Test
