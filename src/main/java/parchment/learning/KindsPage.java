@@ -34,8 +34,8 @@ final class KindsPage {
         double weakest =
                 found.kinds().stream().mapToDouble(Kind::stability).min().orElse(Double.NaN);
         return new InShort(
-                "There are " + number(found.kinds().size()) + " kinds of roast: " + briefly(first) + " ("
-                        + first.batches().size() + "), " + briefly(second) + " ("
+                "There are " + number(found.kinds().size()) + " kinds of roast: " + briefly(found, first) + " ("
+                        + first.batches().size() + "), " + briefly(found, second) + " ("
                         + second.batches().size() + ")"
                         + (found.kinds().size() > 2 ? " and more." : "."),
                 weakest > 0.995
@@ -47,9 +47,13 @@ final class KindsPage {
                 "Was it meant? Cup one of each side by side before you prefer a kind.");
     }
 
-    /** The first part of a kind's name. */
-    static String briefly(Kind kind) {
-        return kind.name().split(", ")[0];
+    /** The first part of a kind's name, or all of it where another kind's begins so too. */
+    static String briefly(KindsOfRoast found, Kind kind) {
+        String brief = kind.name().split(", ")[0];
+        long alike = found.kinds().stream()
+                .filter(other -> other.name().split(", ")[0].equals(brief))
+                .count();
+        return alike == 1 ? brief : kind.name();
     }
 
     private static String number(int kinds) {
@@ -79,7 +83,7 @@ final class KindsPage {
                 table = table.withNumber("scored", "", 0, kinds, kind -> (double) kind.scored())
                         .withText(found.attribute() + " above the others", kinds, KindsPage::score);
             }
-            page = page.add(table);
+            page = page.add(found.notCompared().isEmpty() ? table : table.withNote(found.notCompared()));
             if (kinds.stream().anyMatch(kind -> kind.scored() > 0)) {
                 page = page.say(
                         "Nobody drew the kinds by chance: lot, season and purpose may differ as well, so the kind need not be"
