@@ -17,6 +17,7 @@ import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.ScoreQuestion;
+import parchment.sheet.Words;
 import parchment.stats.Estimate;
 
 /**
@@ -47,6 +48,7 @@ public final class KindsOfRoast implements ShownAs {
     private final StableSplit.Search search;
     private final List<Kind> kinds;
     private final String attribute;
+    private final String notCompared;
 
     /**
      * Holds one kind of roast.
@@ -74,12 +76,13 @@ public final class KindsOfRoast implements ShownAs {
     }
 
     private KindsOfRoast(
-            Logbook logbook, RatePaths paths, StableSplit.Search search, List<Kind> kinds, String attribute) {
+            Logbook logbook, RatePaths paths, StableSplit.Search search, List<Kind> kinds, String attribute, String notCompared) {
         this.logbook = logbook;
         this.paths = paths;
         this.search = search;
         this.kinds = List.copyOf(kinds);
         this.attribute = attribute;
+        this.notCompared = notCompared;
     }
 
     /** Looks for kinds of roast. Takes some seconds. */
@@ -95,18 +98,19 @@ public final class KindsOfRoast implements ShownAs {
                 : new StableSplit.Search(Optional.empty(), List.of());
         String attribute = logbook.attributes().isEmpty() ? "" : logbook.scored("overall", "liking", "sweetness");
         if (search.found().isEmpty()) {
-            return new KindsOfRoast(logbook, paths, search, List.of(), attribute);
+            return new KindsOfRoast(logbook, paths, search, List.of(), attribute, "");
         }
         StableSplit found = search.found().get();
         Map<String, Double> levels = attribute.isEmpty() ? Map.of() : BatchLevels.of(logbook, attribute);
-        KindWords words = KindWords.of(logbook, batches);
+        KindWords words = KindWords.of(logbook, batches, paths.rates());
+        List<String> names = words.names(found.split().kinds());
         KindScores scores = KindScores.of(batches, days, levels);
         List<Kind> kinds = new ArrayList<>();
         for (int k = 0; k < found.split().kinds().size(); k++) {
             BitSet members = found.split().kinds().get(k);
             List<Batch> own = members.stream().mapToObj(batches::get).toList();
             kinds.add(new Kind(
-                    words.name(members),
+                    names.get(k),
                     words.words(members),
                     own.stream().map(Batch::name).toList(),
                     found.stability().get(k),
@@ -116,7 +120,8 @@ public final class KindsOfRoast implements ShownAs {
                             .count(),
                     scores.lessOthers(members)));
         }
-        KindsOfRoast answer = new KindsOfRoast(logbook, paths, search, kinds, attribute);
+        KindsOfRoast answer = new KindsOfRoast(
+                logbook, paths, search, kinds, attribute, words.notCompared(found.split().kinds()).orElse(""));
         return levels.isEmpty() ? answer : ScoreQuestion.answered(answer, logbook, attribute);
     }
 
@@ -171,6 +176,11 @@ public final class KindsOfRoast implements ShownAs {
         return search;
     }
 
+    /** What could not be compared between the kinds, and why; empty if all was. */
+    String notCompared() {
+        return notCompared;
+    }
+
     String attribute() {
         return attribute;
     }
@@ -216,12 +226,14 @@ public final class KindsOfRoast implements ShownAs {
     @Override
     public String toString() {
         int size = paths.batches().size();
+        if (!enough()) {
+            return Words.count(size, "batch", "batches") + " of " + logbook.name() + ", too few to look for kinds";
+        }
         return kinds.isEmpty()
                 ? String.format(
                         Locale.ROOT,
-                        "%d %s of %s, which cannot be told from one kind",
+                        "%d batches of %s, which cannot be told from one kind",
                         size,
-                        size == 1 ? "batch" : "batches",
                         logbook.name())
                 : String.format(
                         Locale.ROOT,

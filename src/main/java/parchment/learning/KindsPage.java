@@ -19,7 +19,7 @@ final class KindsPage {
         if (!found.enough()) {
             return new InShort(
                     "Whether there are kinds of roast cannot be told.",
-                    "That takes " + KindsOfRoast.fewest() + " on one machine; there are " + size + " of "
+                    "That takes " + KindsOfRoast.fewest() + " on one machine; there " + (size == 1 ? "is " : "are ") + size + " of "
                             + found.roastDays() + ".",
                     "Ask again when more are roasted.");
         }
@@ -34,8 +34,8 @@ final class KindsPage {
         double weakest =
                 found.kinds().stream().mapToDouble(Kind::stability).min().orElse(Double.NaN);
         return new InShort(
-                "There are " + number(found.kinds().size()) + " kinds of roast: " + briefly(first) + " ("
-                        + first.batches().size() + "), " + briefly(second) + " ("
+                "There are " + number(found.kinds().size()) + " kinds of roast: " + briefly(found, first) + " ("
+                        + first.batches().size() + "), " + briefly(found, second) + " ("
                         + second.batches().size() + ")"
                         + (found.kinds().size() > 2 ? " and more." : "."),
                 weakest > 0.995
@@ -47,9 +47,13 @@ final class KindsPage {
                 "Was it meant? Cup one of each side by side before you prefer a kind.");
     }
 
-    /** The first part of a kind's name. */
-    static String briefly(Kind kind) {
-        return kind.name().split(", ")[0];
+    /** The first part of a kind's name, or all of it where another kind's begins so too. */
+    static String briefly(KindsOfRoast found, Kind kind) {
+        String brief = kind.name().split(", ")[0];
+        long alike = found.kinds().stream()
+                .filter(other -> other.name().split(", ")[0].equals(brief))
+                .count();
+        return alike == 1 ? brief : kind.name();
     }
 
     private static String number(int kinds) {
@@ -62,8 +66,11 @@ final class KindsPage {
 
     static Report of(KindsOfRoast found) {
         Report page = Report.titled("Kinds of roast in " + found.logbook().name())
-                .add(found.inShort())
-                .add(found.plot());
+                .add(found.inShort());
+        if (!found.enough()) {
+            return whatWasLeftOut(page, found);
+        }
+        page = page.add(found.plot());
         if (!found.kinds().isEmpty()) {
             List<Kind> kinds = found.kinds();
             Table table = Table.titled("The kinds")
@@ -76,7 +83,7 @@ final class KindsPage {
                 table = table.withNumber("scored", "", 0, kinds, kind -> (double) kind.scored())
                         .withText(found.attribute() + " above the others", kinds, KindsPage::score);
             }
-            page = page.add(table);
+            page = page.add(found.notCompared().isEmpty() ? table : table.withNote(found.notCompared()));
             if (kinds.stream().anyMatch(kind -> kind.scored() > 0)) {
                 page = page.say(
                         "Nobody drew the kinds by chance: lot, season and purpose may differ as well, so the kind need not be"
@@ -132,6 +139,19 @@ final class KindsPage {
                         + " or late forgiven. A rate is the same on a probe that reads some degrees off, so all probe periods are taken"
                         + " together. Roast days were drawn anew " + StableSplit.DRAWS + " times, seed "
                         + KindsOfRoast.seed() + ".");
+        page = whatWasLeftOut(page, found);
+        List<String> alone = found.inNoKind();
+        if (!found.kinds().isEmpty() && !alone.isEmpty()) {
+            page = page.say("Near no kind: " + Words.some(alone) + ".");
+        }
+        for (Kind kind : found.kinds()) {
+            page = page.say(Sentence.of(kind.name() + ": " + String.join(", ", kind.batches()) + "."));
+        }
+        return page;
+    }
+
+    private static Report whatWasLeftOut(Report before, KindsOfRoast found) {
+        Report page = before;
         if (found.paths().withoutRate() > 0) {
             page = page.say(Words.count(found.paths().withoutRate(), "batch has", "batches have")
                     + " no rate of rise over the whole way and "
@@ -141,13 +161,6 @@ final class KindsPage {
         if (found.paths().ofOtherMachines() > 0) {
             page = page.say(Words.count(found.paths().ofOtherMachines(), "batch is", "batches are")
                     + " of other machines and left out; ask for those with logbook.only(...).");
-        }
-        List<String> alone = found.inNoKind();
-        if (!found.kinds().isEmpty() && !alone.isEmpty()) {
-            page = page.say("Near no kind: " + Words.some(alone) + ".");
-        }
-        for (Kind kind : found.kinds()) {
-            page = page.say(Sentence.of(kind.name() + ": " + String.join(", ", kind.batches()) + "."));
         }
         return page;
     }

@@ -33,12 +33,8 @@ final class KindsPicture {
                     : drawn(plot, "all batches", found.paths().rates(), Colour.BLUE);
         }
         for (int k = 0; k < found.kinds().size(); k++) {
-            String brief = KindsPage.briefly(found.kinds().get(k));
-            boolean once = found.kinds().stream()
-                            .filter(kind -> KindsPage.briefly(kind).equals(brief))
-                            .count()
-                    == 1;
-            plot = drawn(plot, Sentence.of(once ? brief : found.kinds().get(k).name()), found.rates(k), COLOURS.get(k));
+            String name = Sentence.of(KindsPage.briefly(found, found.kinds().get(k)));
+            plot = drawn(plot, name, found.rates(k), COLOURS.get(k));
         }
         return plot.withNote(
                 "Each line is the middle of its kind; eight of ten of its batches lie in the band around it.");

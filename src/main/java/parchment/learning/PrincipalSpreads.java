@@ -33,8 +33,10 @@ final class PrincipalSpreads {
             mean += means[i] / n;
         }
         for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
+            for (int j = 0; j <= i; j++) {
+                // One triangle, copied: near 0 the two orders of rounding are no longer alike enough for a symmetric matrix.
                 centred[i][j] += mean - means[i] - means[j];
+                centred[j][i] = centred[i][j];
             }
         }
         double[] values = new EigenDecompositionSymmetric(MatrixUtils.createRealMatrix(centred)).getEigenvalues();

@@ -6,9 +6,11 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
+import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 
 /**
@@ -24,7 +26,9 @@ record ScoredRows(CentredRows features, List<Double> levels, int notDated) {
     }
 
     static ScoredRows of(String attribute, Logbook logbook, List<Feature> asked) {
-        Map<String, Double> levels = BatchLevels.of(logbook, attribute);
+        Map<String, Double> found = BatchLevels.of(logbook, attribute);
+        // Too few or all alike to take cuppers and cuppings out: as they were written, so that they are counted.
+        Map<String, Double> levels = found.isEmpty() ? asWritten(attribute, logbook) : found;
         Set<String> dated = new LinkedHashSet<>();
         int notDated = 0;
         for (Batch batch : logbook.batches()) {
@@ -38,6 +42,18 @@ record ScoredRows(CentredRows features, List<Double> levels, int notDated) {
         List<Double> own = new ArrayList<>();
         rows.batches().forEach(batch -> own.add(levels.getOrDefault(batch.name(), Double.NaN)));
         return new ScoredRows(rows, own, notDated);
+    }
+
+    private static Map<String, Double> asWritten(String attribute, Logbook logbook) {
+        return logbook.cups().stream()
+                .filter(cup -> Double.isFinite(cup.score(attribute)))
+                .collect(Collectors.groupingBy(
+                        CupScores::batch, Collectors.averagingDouble(cup -> cup.score(attribute))));
+    }
+
+    /** Tells whether there is anything to foretell: levels that differ. */
+    boolean differ() {
+        return levels.stream().distinct().count() > 1;
     }
 
     List<String> names() {

@@ -51,6 +51,7 @@ public final class SecondLook implements ShownAs {
     private final Unusual first;
     private final CentredRows looked;
     private final List<Apart> apart;
+    private final ApartByChance byChance;
 
     /**
      * Holds one batch that stands apart at the second look.
@@ -75,11 +76,12 @@ public final class SecondLook implements ShownAs {
         NOT_FOUND
     }
 
-    private SecondLook(Logbook logbook, Unusual first, CentredRows looked, List<Apart> apart) {
+    private SecondLook(Logbook logbook, Unusual first, CentredRows looked, List<Apart> apart, ApartByChance byChance) {
         this.logbook = logbook;
         this.first = first;
         this.looked = looked;
         this.apart = List.copyOf(apart);
+        this.byChance = byChance;
     }
 
     /** Looks through a logbook. */
@@ -94,6 +96,7 @@ public final class SecondLook implements ShownAs {
                 .forEach(batch -> withCurve.add(batch.name()));
         CentredRows rows = CentredRows.of(BatchTable.of(logbook, features), features, withCurve);
         List<Apart> apart = new ArrayList<>();
+        ApartByChance byChance = new ApartByChance(0, 0);
         if (rows.batches().size() >= FEWEST && rows.names().size() >= 2) {
             double[] scores = IsolatedBatches.scores(rows.rows(), SEED);
             double above = apartFrom(scores);
@@ -107,9 +110,10 @@ public final class SecondLook implements ShownAs {
                             first.find(batch.name()).isPresent() ? FirstLook.FOUND : FirstLook.NOT_FOUND));
                 }
             }
+            byChance = ApartByChance.of(rows.rows(), SEED);
             apart.sort(Comparator.comparingDouble(Apart::score).reversed());
         }
-        return new SecondLook(logbook, first, rows, apart);
+        return new SecondLook(logbook, first, rows, apart, byChance);
     }
 
     /** Returns the score above which a batch stands apart from the others. */
@@ -160,32 +164,72 @@ public final class SecondLook implements ShownAs {
                 .toList();
     }
 
-    /** Returns the answer in three sentences: which batches both looks find, which only one, what to do next. */
+    private boolean refused() {
+        return looked.batches().size() < FEWEST || looked.names().size() < 2;
+    }
+
+    /** Returns the answer in three sentences: which batches both looks find, how many either finds and how many chance would, what to do next. */
     public InShort inShort() {
         int size = looked.batches().size();
-        if (size < FEWEST || looked.names().size() < 2) {
+        if (size < FEWEST) {
             return new InShort(
                     "A second look at unusual batches cannot be taken.",
-                    "It takes " + FEWEST + " batches with a curve; there are " + size + ".",
+                    "It takes " + FEWEST + " batches with a curve; there " + (size == 1 ? "is " : "are ") + size + ".",
                     "Ask again when more are roasted.");
         }
-        return new InShort(
-                both().isEmpty()
-                        ? "No batch stands apart at both looks."
-                        : (both().size() == 1 ? "One batch stands" : both().size() + " batches stand")
-                                + " apart at both looks, first of all batch " + both().get(0) + ".",
-                "Only the first look finds " + Words.count(onlyFirst().size(), "batch", "batches") + " of " + size
-                        + ", only the second " + onlySecond().size() + ".",
-                both().isEmpty()
-                        ? "Go by the reasons that the first look names; unusual is not bad."
-                        : "Cup those that both find beside a usual batch: unusual is not bad.");
+        if (refused()) {
+            return new InShort(
+                    "A second look at unusual batches cannot be taken.",
+                    "It takes two features that are known of the batches and differ between them.",
+                    "Look which marks and readings are missing, and write them.");
+        }
+        return said(size, first.list().size(), apart.size(), both(), byChance);
+    }
+
+    /** Says how many of so many batches each look found, and which both. */
+    static InShort said(int size, int first, int second, List<String> both, ApartByChance byChance) {
+        String counted = "The first look finds " + first + " of " + size + " batches, the second " + second
+                + "; by chance alone the second would find " + byChance.about() + ".";
+        if (first == 0 && second == 0) {
+            return new InShort(
+                    "Neither look finds an unusual batch.", "Both went through " + size + " batches.", "Go on as you do.");
+        }
+        return switch (both.size()) {
+            case 0 ->
+                new InShort(
+                        "No batch stands apart at both looks.",
+                        counted,
+                        first == 0
+                                ? "Glance at their curves: some stand apart in any logbook."
+                                : "Go by the reasons that the first look names; unusual is not bad.");
+            case 1 ->
+                new InShort(
+                        "One batch stands apart at both looks: " + both.get(0) + ".",
+                        counted,
+                        "Cup it beside a usual batch: unusual is not bad.");
+            default ->
+                new InShort(
+                        both.size() + " batches stand apart at both looks, first of all batch " + both.get(0) + ".",
+                        counted,
+                        "Cup those that both find beside a usual batch: unusual is not bad.");
+        };
     }
 
     @Override
     public Showable shownAs() {
         Report page = Report.titled("Unusual batches of " + logbook.name() + " at a second look")
                 .add(inShort());
+        if (refused()) {
+            return page;
+        }
         Report second = Report.titled("The second look").say(toString() + ".");
+        second = second.say(String.format(
+                Locale.ROOT,
+                "Some stand apart in any logbook: of as many batches drawn by chance, whose features spread and move together as"
+                        + " these do, %.1f on average and at most %d in %d draws.",
+                byChance.mean(),
+                byChance.most(),
+                ApartByChance.DRAWS));
         if (!apart.isEmpty()) {
             second = second.add(
                     Table.titled("Batches that are soon alone")
@@ -220,11 +264,16 @@ public final class SecondLook implements ShownAs {
 
     @Override
     public String toString() {
+        int size = looked.batches().size();
+        if (refused()) {
+            return Words.count(size, "batch", "batches") + " of " + logbook.name() + ", no second look taken";
+        }
         return String.format(
                 Locale.ROOT,
-                "%d of %s apart at a second look, %d of them at the first look too",
+                "%d of %s %s apart at a second look, %d of these at the first look too",
                 apart.size(),
-                Words.count(looked.batches().size(), "batch stands", "batches stand"),
+                Words.count(size, "batch", "batches"),
+                apart.size() == 1 ? "stands" : "stand",
                 both().size());
     }
 }

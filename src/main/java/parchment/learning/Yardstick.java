@@ -45,9 +45,9 @@ public final class Yardstick implements ShownAs {
     }
 
     /** Fewest batches and roast days from which days are left out; common practice, no source. */
-    private static final int FEWEST_BATCHES = 60;
+    static final int FEWEST_BATCHES = 60;
 
-    private static final int FEWEST_DAYS = 20;
+    static final int FEWEST_DAYS = 20;
     private static final int FEWEST_FEATURES = 2;
     private static final long SEED = 1;
 
@@ -82,10 +82,11 @@ public final class Yardstick implements ShownAs {
      * Holds every built-in feature against the scores of an attribute.
      *
      * @param attribute a column of scores, as in "sweetness"
-     * @throws LogbookException if the logbook does not score the attribute
+     * @throws LogbookException if the logbook scores others, but not this attribute
      */
     public static Yardstick of(String attribute, Logbook logbook) {
-        if (!logbook.attributes().contains(attribute)) {
+        // A logbook that never scored anything is no slip: it is answered, with what is missing.
+        if (!logbook.attributes().isEmpty() && !logbook.attributes().contains(attribute)) {
             throw new LogbookException("The logbook has no attribute '" + attribute + "'. Attributes: "
                     + String.join(", ", logbook.attributes()) + ".");
         }
@@ -98,6 +99,7 @@ public final class Yardstick implements ShownAs {
         long days = scored.days().stream().distinct().count();
         if (scored.rows().size() < FEWEST_BATCHES
                 || days < FEWEST_DAYS
+                || !scored.differ()
                 || scored.names().size() < FEWEST_FEATURES) {
             return new Yardstick(attribute, scored, Optional.empty(), Optional.empty(), List.of());
         }
@@ -163,10 +165,10 @@ public final class Yardstick implements ShownAs {
     public Showable shownAs() {
         Report page = Report.titled("Do lines and bends miss something about the " + attribute + "?")
                 .add(inShort());
-        Report folded = Report.titled("How this was worked out").say(toString() + ".");
         if (judged.isEmpty()) {
-            return page.fold(folded);
+            return page;
         }
+        Report folded = Report.titled("How this was worked out").say(toString() + ".");
         HeldOutDays days = judged.get();
         List<Way> ways = List.of(
                 new Way("the mean of its lot", days.ofLots()),

@@ -19,12 +19,7 @@ final class YardstickInShort {
             List<Yardstick.Share> shares,
             ScoredRows scored) {
         if (judged.isEmpty()) {
-            return new InShort(
-                    "Whether lines and bends miss something about the " + attribute + " cannot be told.",
-                    "That takes 60 scored batches of 20 roast days; there are "
-                            + scored.rows().size() + " of "
-                            + scored.days().stream().distinct().count() + ".",
-                    "Ask again when more are scored.");
+            return refused(attribute, scored);
         }
         HeldOutDays days = judged.get();
         return switch (missed) {
@@ -33,11 +28,12 @@ final class YardstickInShort {
                         "Something in the roast goes with the " + attribute + " in a way that lines and bends miss.",
                         String.format(
                                 Locale.ROOT,
-                                "On %d roast days left out, allowing for it made the squared misses %s smaller (%s to %s).",
+                                "With it, %d roast days left out were missed by %.2f points, with lines and bends alone by %.2f: likely %.2f to %.2f nearer.",
                                 days.days(),
-                                percent(days.gain()),
-                                percent(days.low()),
-                                percent(days.high())),
+                                days.both(),
+                                days.smooth(),
+                                nearer(days, days.low()),
+                                nearer(days, days.high())),
                         "Look first at the " + shares.get(0).feature()
                                 + ": it may act in a step, or with another number.");
             case NO ->
@@ -57,6 +53,45 @@ final class YardstickInShort {
                                 + " of " + PlantedStep.TRIALS + " trials.",
                         "Ask again with more scored batches; smaller things may hide as well.");
         };
+    }
+
+    /** What is missing, and what to do. */
+    private static InShort refused(String attribute, ScoredRows scored) {
+        String found = "Whether lines and bends miss something about the " + attribute + " cannot be told.";
+        int batches = scored.rows().size();
+        long days = scored.days().stream().distinct().count();
+        if (batches == 0) {
+            return new InShort(
+                    found,
+                    scored.notDated() == 0
+                            ? "No batch is scored."
+                            : Words.count(scored.notDated(), "batch is", "batches are")
+                                    + " scored, but none has a roast day.",
+                    scored.notDated() == 0
+                            ? "Write scores into cuppings.csv, one row per cup and cupper, and ask again."
+                            : "Write the roast days into batches.csv and ask again.");
+        }
+        if (batches < Yardstick.FEWEST_BATCHES || days < Yardstick.FEWEST_DAYS) {
+            return new InShort(
+                    found,
+                    "That takes " + Yardstick.FEWEST_BATCHES + " scored batches of " + Yardstick.FEWEST_DAYS
+                            + " roast days; there " + (batches == 1 ? "is " : "are ") + batches + " of " + days + ".",
+                    "Ask again when more are scored.");
+        }
+        return scored.differ()
+                ? new InShort(
+                        found,
+                        "That takes two features that are known of the scored batches and differ between them.",
+                        "Look which marks and readings are missing, and write them.")
+                : new InShort(
+                        found,
+                        "All " + batches + " scored batches have the same score.",
+                        "Ask about a score that differs from batch to batch.");
+    }
+
+    /** By how many points roast days are missed less where this share of the squared misses is taken away. */
+    private static double nearer(HeldOutDays days, double gain) {
+        return days.smooth() * (1 - Math.sqrt(Math.max(0, 1 - gain)));
     }
 
     /** Says the gain with its interval. */

@@ -75,6 +75,16 @@ class ClustersTest {
         assertArrayEquals(new double[] {134.382787, 37.547283}, Arrays.copyOf(spreads, 2), 1e-2);
     }
 
+    /** The cloud of this seed has a pair at a right angle seen from the mean, where only rounding is left. Unit spread in both directions. */
+    @Test
+    void aPairAtARightAngleSeenFromTheMeanIsSpreadAsAnyOther() {
+        SplittableRandom random = new SplittableRandom(29);
+        List<double[]> rows = IntStream.range(0, 160)
+                .mapToObj(i -> new double[] {random.nextGaussian(), random.nextGaussian()})
+                .toList();
+        assertArrayEquals(new double[] {1, 1}, PrincipalSpreads.of(distances(rows)), 0.2);
+    }
+
     /** Jaccard: two shared of four in all. */
     @Test
     void overlapIsWhatIsSharedOfAll() {

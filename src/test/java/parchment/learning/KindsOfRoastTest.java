@@ -156,6 +156,31 @@ class KindsOfRoastTest {
         assertEquals(60, one.inNoKind().size());
     }
 
+    /** The whole page: a refusal tells what is missing and what to do, nothing of draws that were not made. */
+    @Test
+    void aRefusalTellsWhatIsMissingAndNothingElse() {
+        List<String> missing = List.of(
+                "That takes 20 batches of 8 roast days on one machine; there are 0 of 0.",
+                "That takes 20 batches of 8 roast days on one machine; there is 1 of 1.",
+                "That takes 20 batches of 8 roast days on one machine; there are 2 of 1.");
+        for (int size = 0; size < missing.size(); size++) {
+            assertEquals(
+                    List.of(
+                            "Kinds of roast in invented",
+                            "Whether there are kinds of roast cannot be told.",
+                            missing.get(size),
+                            "Ask again when more are roasted."),
+                    KindsOfRoast.of(logbook(size, 560))
+                            .text()
+                            .lines()
+                            .filter(line -> !line.isBlank())
+                            .toList());
+        }
+        assertEquals(
+                "1 batch of invented, too few to look for kinds",
+                KindsOfRoast.of(logbook(1, 560)).toString());
+    }
+
     @Test
     void nineteenBatchesAreTooFewAndTwentyAreNot() {
         KindsOfRoast few = KindsOfRoast.of(logbook(19, 560));
