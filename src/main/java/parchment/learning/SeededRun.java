@@ -22,7 +22,8 @@ final class SeededRun {
         ForkJoinPool one = new ForkJoinPool(1);
         try {
             return one.submit(() -> {
-                        synchronized (ONE_AT_A_TIME) { // Held by the work itself: what was stopped may go on for a while.
+                        synchronized (
+                                ONE_AT_A_TIME) { // Held by the work itself: what was stopped may go on for a while.
                             useUpKeptNormal(seed);
                             MathEx.setSeed(seed);
                             return work.call();

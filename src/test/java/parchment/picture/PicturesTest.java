@@ -327,7 +327,9 @@ class PicturesTest {
     /** An axis over a few units in the last place has no ticks to be found. */
     @Test
     void numbersThatDifferByNoMoreThanTheirLastPlaceAreTheSame() {
-        assertTrue(Histogram.of("number", List.of(1e17, 1e17 + 16, 1e17 + 32)).text().contains("All are the same"));
+        assertTrue(Histogram.of("number", List.of(1e17, 1e17 + 16, 1e17 + 32))
+                .text()
+                .contains("All are the same"));
         assertTrue(Histogram.of("number", List.of(1e12, 1e12 + 2)).html().isPresent());
         assertFalse(Histogram.of("number", List.of(1e12, 1e12 + 2)).text().contains("All are the same"));
     }

@@ -119,7 +119,9 @@ final class JarList {
             holdsClassesOfProgram = true;
         }
         if (content.size() == 0) {
-            notes.add(name + " holds no class that a cell could use. Is it the jar of a library's sources or pages? The library itself is another jar.");
+            notes.add(
+                    name
+                            + " holds no class that a cell could use. Is it the jar of a library's sources or pages? The library itself is another jar.");
         }
         jars.add(new Jar(name, file, file.toFile().length(), licence));
         held.ifPresent(versions::add);

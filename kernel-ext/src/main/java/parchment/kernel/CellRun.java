@@ -140,8 +140,7 @@ final class CellRun {
             session.variables().dropFailed(snippet);
             return failure(main.exception());
         }
-        boolean waits =
-                main.status() == Status.RECOVERABLE_DEFINED || main.status() == Status.RECOVERABLE_NOT_DEFINED;
+        boolean waits = main.status() == Status.RECOVERABLE_DEFINED || main.status() == Status.RECOVERABLE_NOT_DEFINED;
         if (waits && snippet instanceof DeclarationSnippet declared) {
             unfinished.add(declared);
         }

@@ -53,13 +53,16 @@ record CellText(int number, String code, String written, String name) {
         int at = Math.max(0, Math.min(offset - start, text.length()));
         int from = Math.max(0, at - LONGEST_SHOWN / 4);
         int to = Math.min(text.length(), from + LONGEST_SHOWN / 2);
-        return (from > 0 ? "... " : "") + text.substring(from, to).strip() + (to < text.length() ? " ..." : "")
+        return (from > 0 ? "... " : "")
+                + text.substring(from, to).strip()
+                + (to < text.length() ? " ..." : "")
                 + String.format(Locale.ROOT, "   (%,d letters in this line)", text.length());
     }
 
     /** Returns the line with its number. */
     String mark(int line) {
         String text = lineText(line).strip();
-        return "Line " + line + ":  " + (text.length() > LONGEST_SHOWN ? text.substring(0, LONGEST_SHOWN / 2) + " ..." : text);
+        return "Line " + line + ":  "
+                + (text.length() > LONGEST_SHOWN ? text.substring(0, LONGEST_SHOWN / 2) + " ..." : text);
     }
 }

@@ -31,8 +31,8 @@ final class CompilerWords {
             Pattern.compile("(?:method|constructor) [\\w.<>,]*\\((.*?)\\) is not applicable");
     private static final Pattern RECORD =
             Pattern.compile("constructor in record (\\w+)\\s+\\(attempting to assign stronger access privileges");
-    private static final Pattern BOTH =
-            Pattern.compile("reference to (\\w+) is ambiguous\\s+both [a-z ]+ (\\S+) in \\S+ and [a-z ]+ (\\S+) in \\S+ match");
+    private static final Pattern BOTH = Pattern.compile(
+            "reference to (\\w+) is ambiguous\\s+both [a-z ]+ (\\S+) in \\S+ and [a-z ]+ (\\S+) in \\S+ match");
     private static final int MOST_FORMS = 4;
 
     private static final Map<String, String> BOXES = Map.of(
@@ -140,7 +140,8 @@ final class CompilerWords {
     private static String ambiguous(String message) {
         Matcher both = BOTH.matcher(message);
         return both.find()
-                ? "`" + both.group(1) + "` is in two of the packages that are imported. Say which one is meant by an import of its own: `import "
+                ? "`" + both.group(1)
+                        + "` is in two of the packages that are imported. Say which one is meant by an import of its own: `import "
                         + both.group(3) + ";` or `import " + both.group(2) + ";`."
                 : sentence(plainTypes(message));
     }

@@ -104,8 +104,8 @@ final class Rooms {
 
     private static boolean isPublic(String type) {
         try {
-            return Modifier.isPublic(Class.forName(type, false, Rooms.class.getClassLoader())
-                    .getModifiers());
+            return Modifier.isPublic(
+                    Class.forName(type, false, Rooms.class.getClassLoader()).getModifiers());
         } catch (ClassNotFoundException | LinkageError e) {
             return false;
         }

@@ -12,7 +12,11 @@ import org.junit.jupiter.api.Test;
 class LongLinesTest {
     private static String errorOf(String cell) {
         try (Evaluator evaluator = Evaluator.open()) {
-            return evaluator.run(cell, new RecordingPage()).error().orElseThrow().text();
+            return evaluator
+                    .run(cell, new RecordingPage())
+                    .error()
+                    .orElseThrow()
+                    .text();
         }
     }
 
@@ -24,10 +28,14 @@ class LongLinesTest {
         assertEquals(
                 "Line 2:  " + "a".repeat(200) + " ...   (401 letters in this line)",
                 new CellText(1, "x\n" + "a".repeat(401)).pointAt(2).get(0));
-        assertEquals("Line 2:  " + "a".repeat(400), new CellText(1, "x\n" + "a".repeat(400)).pointAt(2).get(0));
+        assertEquals(
+                "Line 2:  " + "a".repeat(400),
+                new CellText(1, "x\n" + "a".repeat(400)).pointAt(2).get(0));
         assertEquals(
                 "Line 1:  ... " + "a".repeat(100) + "b" + "a".repeat(99) + " ...   (1,001 letters in this line)",
-                new CellText(1, "a".repeat(500) + "b" + "a".repeat(500)).pointAt(500).get(0));
+                new CellText(1, "a".repeat(500) + "b" + "a".repeat(500))
+                        .pointAt(500)
+                        .get(0));
     }
 
     @Test

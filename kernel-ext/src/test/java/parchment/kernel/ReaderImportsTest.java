@@ -101,7 +101,8 @@ class ReaderImportsTest {
                 both.error()
                         .orElseThrow()
                         .text()
-                        .contains("`Table` is in two of the packages that are imported. Say which one is meant by an import of its own: `import"),
+                        .contains(
+                                "`Table` is in two of the packages that are imported. Say which one is meant by an import of its own: `import"),
                 "a room of ours that the reader imports too is the equal of theirs: " + both.error());
     }
 

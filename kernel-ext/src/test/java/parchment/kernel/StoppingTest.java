@@ -92,7 +92,8 @@ class StoppingTest {
 
     @Test
     void stopsAShufflingOfTheLibrary() {
-        shownBy("import parchment.stats.resample.*;\nvar rows = Permutation.withinBlocks(Collections.nCopies(200, \"a\"), 1);");
+        shownBy(
+                "import parchment.stats.resample.*;\nvar rows = Permutation.withinBlocks(Collections.nCopies(200, \"a\"), 1);");
         assertStops("PermutationTest.run(rows, 3_000_000, order -> new double[] {order[0]});");
     }
 

@@ -350,7 +350,8 @@ class OutputPlaceTest {
         String out = folder.resolve("out").toString();
         assertEquals(1, run(List.of("run", notebook.toString(), "--out", out, "--markdown", pages.toString())));
         assertTrue(
-                said.toString().contains("Markdown:  not written, because a cell failed: it is for pages that are published."),
+                said.toString()
+                        .contains("Markdown:  not written, because a cell failed: it is for pages that are published."),
                 said.toString());
         assertTrue(Files.exists(folder.resolve("out/failing.html")));
         assertFalse(Files.exists(pages.resolve("failing.md")));
