@@ -30,6 +30,7 @@ final class KindWords {
     private static final int USUAL_PARTS = 2;
     /** Parts that a name may have beyond those where two would be the same. */
     private static final int MORE_PARTS = 2;
+
     private static final List<String> ORDINALS = List.of("first kind", "second kind", "third kind", "fourth kind");
 
     /** What may differ, and how it is said; times first, so that of two that differ as much the time is told. */
@@ -147,8 +148,8 @@ final class KindWords {
     }
 
     private static String name(List<Told> told, int more) {
-        int first = (int)
-                told.stream().filter(one -> one.place() == Place.FIRST).count();
+        int first =
+                (int) told.stream().filter(one -> one.place() == Place.FIRST).count();
         return told.stream()
                 .limit(Math.max(1, Math.min(first, USUAL_PARTS)) + more)
                 .map(Told::name)

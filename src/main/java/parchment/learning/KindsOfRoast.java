@@ -76,7 +76,12 @@ public final class KindsOfRoast implements ShownAs {
     }
 
     private KindsOfRoast(
-            Logbook logbook, RatePaths paths, StableSplit.Search search, List<Kind> kinds, String attribute, String notCompared) {
+            Logbook logbook,
+            RatePaths paths,
+            StableSplit.Search search,
+            List<Kind> kinds,
+            String attribute,
+            String notCompared) {
         this.logbook = logbook;
         this.paths = paths;
         this.search = search;
@@ -121,7 +126,12 @@ public final class KindsOfRoast implements ShownAs {
                     scores.lessOthers(members)));
         }
         KindsOfRoast answer = new KindsOfRoast(
-                logbook, paths, search, kinds, attribute, words.notCompared(found.split().kinds()).orElse(""));
+                logbook,
+                paths,
+                search,
+                kinds,
+                attribute,
+                words.notCompared(found.split().kinds()).orElse(""));
         return levels.isEmpty() ? answer : ScoreQuestion.answered(answer, logbook, attribute);
     }
 
@@ -231,10 +241,7 @@ public final class KindsOfRoast implements ShownAs {
         }
         return kinds.isEmpty()
                 ? String.format(
-                        Locale.ROOT,
-                        "%d batches of %s, which cannot be told from one kind",
-                        size,
-                        logbook.name())
+                        Locale.ROOT, "%d batches of %s, which cannot be told from one kind", size, logbook.name())
                 : String.format(
                         Locale.ROOT,
                         "%d batches of %s in %d kinds: %s",

@@ -19,8 +19,8 @@ final class KindsPage {
         if (!found.enough()) {
             return new InShort(
                     "Whether there are kinds of roast cannot be told.",
-                    "That takes " + KindsOfRoast.fewest() + " on one machine; there " + (size == 1 ? "is " : "are ") + size + " of "
-                            + found.roastDays() + ".",
+                    "That takes " + KindsOfRoast.fewest() + " on one machine; there " + (size == 1 ? "is " : "are ")
+                            + size + " of " + found.roastDays() + ".",
                     "Ask again when more are roasted.");
         }
         if (found.kinds().isEmpty()) {
@@ -65,8 +65,8 @@ final class KindsPage {
     }
 
     static Report of(KindsOfRoast found) {
-        Report page = Report.titled("Kinds of roast in " + found.logbook().name())
-                .add(found.inShort());
+        Report page =
+                Report.titled("Kinds of roast in " + found.logbook().name()).add(found.inShort());
         if (!found.enough()) {
             return whatWasLeftOut(page, found);
         }

@@ -34,7 +34,8 @@ final class PrincipalSpreads {
         }
         for (int i = 0; i < n; i++) {
             for (int j = 0; j <= i; j++) {
-                // One triangle, copied: near 0 the two orders of rounding are no longer alike enough for a symmetric matrix.
+                // One triangle, copied: near 0 the two orders of rounding are no longer alike enough for a symmetric
+                // matrix.
                 centred[i][j] += mean - means[i] - means[j];
                 centred[j][i] = centred[i][j];
             }

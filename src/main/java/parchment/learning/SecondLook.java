@@ -192,7 +192,9 @@ public final class SecondLook implements ShownAs {
                 + "; by chance alone the second would find " + byChance.about() + ".";
         if (first == 0 && second == 0) {
             return new InShort(
-                    "Neither look finds an unusual batch.", "Both went through " + size + " batches.", "Go on as you do.");
+                    "Neither look finds an unusual batch.",
+                    "Both went through " + size + " batches.",
+                    "Go on as you do.");
         }
         return switch (both.size()) {
             case 0 ->

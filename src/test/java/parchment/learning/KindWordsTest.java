@@ -70,9 +70,7 @@ class KindWordsTest {
         KindWords words =
                 words(time("drop", around(500, 500)), rate("early", around(20, 14)), rate("late", around(9, 19)));
         assertEquals(List.of("slower late", "faster late"), words.names(kinds(2)));
-        assertEquals(
-                "slower late, by 10.00 °C/min; faster early, by 6.00 °C/min",
-                words.words(kinds(2).get(0)));
+        assertEquals("slower late, by 10.00 °C/min; faster early, by 6.00 °C/min", words.words(kinds(2).get(0)));
     }
 
     /** Eight batches, and two kinds of four that drop later than those. */
@@ -85,8 +83,7 @@ class KindWordsTest {
     /** Times say the same of the second and the third kind, the rates do not. */
     @Test
     void kindsOfOneNameAreToldApartByWhatDiffersNext() {
-        KindWords words = words(
-                time("drop", around(500, 500, 540, 540)), rate("late", around(20, 20, 10, 30)));
+        KindWords words = words(time("drop", around(500, 500, 540, 540)), rate("late", around(20, 20, 10, 30)));
         assertEquals(
                 List.of("earlier drop", "later drop, slower late", "later drop, faster late"),
                 words.names(oneLargeTwoSmall()));
@@ -131,13 +128,13 @@ class KindWordsTest {
         assertEquals(
                 Optional.of("Not compared: " + changed + "; mass (known of too few batches)."),
                 words(probe, time("mass", two), time("drop", three)).notCompared(kinds(2)));
-        assertEquals(
-                Optional.of("Not compared: " + changed + "."), words(probe).notCompared(kinds(2)));
+        assertEquals(Optional.of("Not compared: " + changed + "."), words(probe).notCompared(kinds(2)));
         assertEquals(
                 Optional.of("Not compared: mass (known of too few batches)."),
                 words(time("mass", two)).notCompared(kinds(2)));
         assertEquals(Optional.empty(), words(time("drop", three)).notCompared(kinds(2)));
         assertEquals(
-                List.of("first kind", "second kind"), words(probe, time("mass", two)).names(kinds(2)));
+                List.of("first kind", "second kind"),
+                words(probe, time("mass", two)).names(kinds(2)));
     }
 }

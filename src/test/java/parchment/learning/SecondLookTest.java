@@ -80,12 +80,12 @@ class SecondLookTest {
                 .filter(batch -> batch.beanTemperature().isPresent())
                 .map(Batch::name)
                 .toList();
-        assertTrue(SecondLook.of(HILLSIDE.only(batch -> names.indexOf(batch.name()) >= 0
-                        && names.indexOf(batch.name()) < 19))
+        assertTrue(SecondLook.of(
+                        HILLSIDE.only(batch -> names.indexOf(batch.name()) >= 0 && names.indexOf(batch.name()) < 19))
                 .toString()
                 .endsWith(", no second look taken"));
-        assertTrue(SecondLook.of(HILLSIDE.only(batch -> names.indexOf(batch.name()) >= 0
-                        && names.indexOf(batch.name()) < 20))
+        assertTrue(SecondLook.of(
+                        HILLSIDE.only(batch -> names.indexOf(batch.name()) >= 0 && names.indexOf(batch.name()) < 20))
                 .toString()
                 .contains(" of 20 batches "));
     }
