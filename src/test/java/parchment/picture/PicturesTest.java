@@ -2,14 +2,17 @@ package parchment.picture;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.Color;
+import java.awt.HeadlessException;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -32,6 +35,7 @@ import parchment.logbook.BatchConditions;
 import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
+import parchment.period.ProbePeriods;
 import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Robust;
@@ -139,6 +143,38 @@ class PicturesTest {
         assertEquals(List.of(5.0), x(chart.getSeries("1 far")));
     }
 
+    /** The box reaches from 2.25 to 2.6 kg, so one and a half lengths of it end at 1.725 and at 3.125 kg. */
+    @Test
+    void endWhiskersOneAndAHalfLengthsOfTheBoxFromIt() {
+        double[] inside = {1.73, 2.2, 2.2, 2.4, 2.4, 2.4, 2.6, 2.6, 2.8, 3.12};
+        var whole = BoxPlot.byLot(Features.greenMass(), massesOf(inside)).chart();
+        assertEquals(List.of(1.73, 2.25), x(whole.getSeries("1 lower whisker")));
+        assertEquals(List.of(2.6, 3.12), x(whole.getSeries("1 upper whisker")));
+        assertNull(whole.getSeries("1 far"));
+        double[] outside = {1.72, 2.2, 2.2, 2.4, 2.4, 2.4, 2.6, 2.6, 2.8, 3.13};
+        var cut = BoxPlot.byLot(Features.greenMass(), massesOf(outside)).chart();
+        assertEquals(List.of(2.2, 2.25), x(cut.getSeries("1 lower whisker")));
+        assertEquals(List.of(2.6, 2.8), x(cut.getSeries("1 upper whisker")));
+        assertEquals(List.of(1.72, 3.13), x(cut.getSeries("1 far")));
+    }
+
+    /** Fields of one batch each all have the colour of fewest; with no room between fewest and most there would be no colour at all. */
+    @Test
+    void colourAMapWhoseFieldsHoldOneBatchEachFromOneToTwo() {
+        Logbook two = Logbook.of(LogbookContents.ofBatches(
+                "Masses",
+                IntStream.range(0, 2)
+                        .mapToObj(i -> Batch.named("b" + i)
+                                .roastedAt(OffsetDateTime.of(2026, 1, 5, 8 + i, 0, 0, 0, ZoneOffset.UTC))
+                                .conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(2 + i)))
+                                .build())
+                        .toList()));
+        var chart = HeatMap.of(Features.greenMass(), Features.batchOfTheDay(), two)
+                .chart();
+        assertEquals(1, chart.getStyler().getMin());
+        assertEquals(2, chart.getStyler().getMax());
+    }
+
     private static List<Double> x(XYSeries series) {
         return Arrays.stream(series.getXData()).boxed().toList();
     }
@@ -231,6 +267,20 @@ class PicturesTest {
                         " batches were read by an earlier probe, which may read otherwise; all are drawn as they were logged."),
                 words);
         assertFalse(Histogram.of(Features.developmentTime(), HARBOUR).text().contains("earlier probe"));
+        // Counted by the day of the move, which the upkeep names.
+        LocalDate moved = ProbePeriods.of(HARBOUR).changes().get(0).on();
+        BatchTable drops = BatchTable.of(HARBOUR, Features.dropTemperature());
+        double[] read = drops.values(drops.features().get(0));
+        long before = IntStream.range(0, read.length)
+                .filter(i -> Double.isFinite(read[i]))
+                .filter(i -> drops.batches().get(i).roastDay().orElseThrow().isBefore(moved))
+                .count();
+        long since = Arrays.stream(read).filter(Double::isFinite).count() - before;
+        assertTrue(before > 1 && since > 1 && before != since, before + " before, " + since + " since");
+        assertTrue(words.contains(" " + before + " batches were read by an earlier probe"), words);
+        Logbook today = HARBOUR.only(
+                batch -> !batch.roastDay().orElseThrow().isBefore(moved));
+        assertFalse(Histogram.of(Features.dropTemperature(), today).text().contains("earlier probe"));
     }
 
     /** A wide and a narrow picture, on a light and on a dark ground; a client that takes one takes the first in its other forms. */
@@ -287,6 +337,7 @@ class PicturesTest {
         for (Throwable thrown : List.of(
                 new UnsatisfiedLinkError("libfreetype.so.6"),
                 new InternalError("no font"),
+                new HeadlessException("no display"),
                 new RuntimeException("Fontconfig head is null, check your fonts or fonts configuration"))) {
             Drawn drawn = Drawn.of("words", look -> failing(thrown));
             assertEquals("<p>" + Drawn.WITHOUT_LETTERS + "</p>", drawn.html().orElseThrow());

@@ -97,7 +97,8 @@ class TablesTest {
                                 "minutes and seconds",
                                 "value treated as missing",
                                 "2"),
-                        new Problem("notes.txt", 0, "", "no table", "a table", "file left out"))))
+                        new Problem("notes.txt", 0, "", "no table", "a table", "file left out"),
+                        new Problem("lots.csv", 1, "lot", "", "a name", "column left out"))))
                 .build());
     }
 
@@ -269,6 +270,7 @@ class TablesTest {
         assertEquals(List.of("file", "line", "column", "batch", "found", "expected", "done"), problems.columnNames());
         assertEquals(3, problems.intColumn("line").getInt(0));
         assertTrue(problems.intColumn("line").isMissing(1), "not on one line");
+        assertEquals(1, problems.intColumn("line").getInt(2), "the line of the headings");
         assertEquals("12:99", problems.stringColumn("found").get(0));
     }
 

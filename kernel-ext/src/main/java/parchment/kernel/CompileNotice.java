@@ -14,7 +14,7 @@ final class CompileNotice {
     static final String WORDS = "Java is still compiling this cell. It can be stopped only when that is done."
             + " A shorter method, or data read from a file, compiles sooner.\n";
 
-    private static final Duration AFTER = Duration.ofSeconds(5);
+    static final Duration AFTER = Duration.ofSeconds(5);
 
     private final Duration after;
     private @Nullable ScheduledThreadPoolExecutor clock;

@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
@@ -39,6 +42,13 @@ class CompileNoticeTest {
 
     private static final String TOLD = "STDERR Java is still compiling this cell. It can be stopped only when that is"
             + " done. A shorter method, or data read from a file, compiles sooner.\n";
+
+    @Test
+    void isToldAfterTheSecondsThatThePageOnCellsStates() throws IOException {
+        String cells = Files.readString(Path.of("..", "docs", "cells.md"));
+        String stated = "A cell that Java compiles for more than " + CompileNotice.AFTER.toSeconds() + " seconds";
+        assertTrue(cells.contains(stated), stated);
+    }
 
     @Test
     void isToldOnceACell() throws InterruptedException {

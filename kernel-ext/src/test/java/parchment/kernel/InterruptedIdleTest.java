@@ -124,6 +124,42 @@ class InterruptedIdleTest {
         }
     }
 
+    /** A session may run for somebody else than a cell, as while it warms up; what is asked to stop is a cell of this kernel alone. */
+    @Test
+    void anInterruptThatComesWhileNoCellRunsDoesNotReachTheSession() throws Exception {
+        try (Evaluator evaluator = Evaluator.open()) {
+            Path begun = folder.resolve("begun");
+            Kernel kernel = new Kernel(connection, CompletableFuture.completedFuture(evaluator), () -> {});
+            RecordingPage page = new RecordingPage();
+            CompletableFuture<Outcome> running = CompletableFuture.supplyAsync(() -> evaluator.run(
+                    "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + begun
+                            + "\")); Thread.sleep(300); 6 * 7",
+                    page));
+            while (!Files.exists(begun) && !running.isDone()) {
+                Thread.sleep(5);
+            }
+            kernel.interrupt();
+            Outcome outcome = running.join();
+            assertTrue(outcome.fine(), () -> outcome.error().orElseThrow().text());
+            assertEquals("42", page.result());
+        }
+    }
+
+    /**
+     * A client looks for what is published each tenth of a second: the first answer is given no sooner than that after the request, if nobody
+     * listens, and soon enough for the fifth of a second after which it would ask again.
+     */
+    @Test
+    void aFirstAnswerWaitsLongerThanTheTenthOfASecondOfAClient() {
+        Kernel kernel = new Kernel(connection, new CompletableFuture<>(), () -> {});
+        kernel.start();
+        long sent = System.nanoTime();
+        shell.sendMessage(new Message<>(new Header<>("me", MessageType.KERNEL_INFO_REQUEST), new KernelInfoRequest()));
+        assertEquals("ok", statusOfReply());
+        long waited = (System.nanoTime() - sent) / 1_000_000;
+        assertTrue(waited >= 100, "answered after " + waited + " ms, before a client tries to connect again");
+    }
+
     @Test
     void aFirstAnswerWaitsUntilWhoAskedCanHearWhatIsPublished() throws Exception {
         Kernel kernel = new Kernel(connection, new CompletableFuture<>(), () -> {});

@@ -115,6 +115,21 @@ class LongTextsTest {
         assertGoesOn();
     }
 
+    /** Twenty-two of 3,000 letters are more than Java takes, and no line of the cell that adds them up is long. */
+    @Test
+    void aConstantOfAFewThousandLettersIsKeptToo() {
+        assertEquals(
+                Optional.empty(),
+                errorOf("class Page { static final String ROW = \"" + "r".repeat(3_000)
+                        + "\"; static final String WORD = \"lot\"; }"));
+        assertTrue(errorOf("(" + "Page.ROW + ".repeat(21) + "Page.ROW).length()")
+                .orElse("fine")
+                .contains("This text is 66,000 bytes long"));
+        assertGoesOn();
+        assertEquals(Optional.empty(), errorOf("(" + "Page.ROW + ".repeat(20) + "Page.ROW).length()"));
+        assertEquals("63000", page.result());
+    }
+
     @Test
     void aFilePastedUnderAPercentLineMayBeLonger() {
         String body = "<project>" + ("<!-- \"roast\" -->".repeat(100) + "\n").repeat(90);
