@@ -144,4 +144,11 @@ class LearntRowsThresholdsTest {
         assertEquals(1, ratesOf(630, 600, 0, 0));
         assertEquals(0, ratesOf(632, 600, 0, 0));
     }
+
+    /** Between 5:00 and 5:35 six samples have no reading, between 5:00 and 5:40 seven. */
+    @Test
+    void aGapOfSixSamplesIsBridged() {
+        assertEquals(1, ratesOf(600, 610, 300, 335));
+        assertEquals(0, ratesOf(600, 610, 300, 340));
+    }
 }
