@@ -39,8 +39,8 @@ class OrdinalAnswerTest {
             for (CupScores cup : felt.logbook().cups()) {
                 cups.add(cup.withScores(Map.of("sweetness", CELL.given(cup.score("sweetness")))));
             }
-            Logbook logbook = Logbook.of(
-                    felt.logbook().contents().toBuilder().cups(cups).build());
+            Logbook logbook =
+                    Logbook.of(felt.logbook().contents().toBuilder().cups(cups).build());
             KnownTruth.Drawn drawn = new KnownTruth.Drawn(logbook, felt.measure(), felt.gas());
             EvidenceSettings settings = EvidenceSettings.standard();
             analysis = Analysis.of(
@@ -89,7 +89,9 @@ class OrdinalAnswerTest {
         int wider = 0;
         for (long seed = 1; seed <= 4; seed++) {
             Asked asked = new Asked(truth(), seed);
-            assertTrue(asked.check.fitted() && !asked.analysis.bendSeen() && !asked.analysis.reliability().corrects());
+            assertTrue(asked.check.fitted()
+                    && !asked.analysis.bendSeen()
+                    && !asked.analysis.reliability().corrects());
             double widened = asked.told.difference().standardError()
                     / (Math.abs(asked.to - asked.from)
                             * asked.twin.term(ScoreDesign.FEATURE).standardError());
@@ -109,7 +111,9 @@ class OrdinalAnswerTest {
         KnownTruth truth = truth();
         truth.measureError = 1.3;
         Asked asked = new Asked(truth, 2);
-        assertTrue(asked.check.fitted() && !asked.analysis.bendSeen() && asked.analysis.reliability().corrects());
+        assertTrue(asked.check.fitted()
+                && !asked.analysis.bendSeen()
+                && asked.analysis.reliability().corrects());
         Estimate plain = asked.plain();
         double reliability = asked.analysis.reliability().value();
         assertEquals(plain.estimate() / reliability, asked.check.ordinal().estimate(), 1e-9);

@@ -64,8 +64,7 @@ class KindThresholdsTest {
     }
 
     private static boolean holds(double overlap, double chance) {
-        Split split = new Split(
-                List.of(BitSet.valueOf(new long[] {0b0011}), BitSet.valueOf(new long[] {0b1100})), 4);
+        Split split = new Split(List.of(BitSet.valueOf(new long[] {0b0011}), BitSet.valueOf(new long[] {0b1100})), 4);
         return new StableSplit(split, List.of(1.0, overlap), 0.5, chance).holds();
     }
 

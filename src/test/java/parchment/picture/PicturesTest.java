@@ -169,8 +169,8 @@ class PicturesTest {
                                 .conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(2 + i)))
                                 .build())
                         .toList()));
-        var chart = HeatMap.of(Features.greenMass(), Features.batchOfTheDay(), two)
-                .chart();
+        var chart =
+                HeatMap.of(Features.greenMass(), Features.batchOfTheDay(), two).chart();
         assertEquals(1, chart.getStyler().getMin());
         assertEquals(2, chart.getStyler().getMax());
     }
@@ -278,8 +278,7 @@ class PicturesTest {
         long since = Arrays.stream(read).filter(Double::isFinite).count() - before;
         assertTrue(before > 1 && since > 1 && before != since, before + " before, " + since + " since");
         assertTrue(words.contains(" " + before + " batches were read by an earlier probe"), words);
-        Logbook today = HARBOUR.only(
-                batch -> !batch.roastDay().orElseThrow().isBefore(moved));
+        Logbook today = HARBOUR.only(batch -> !batch.roastDay().orElseThrow().isBefore(moved));
         assertFalse(Histogram.of(Features.dropTemperature(), today).text().contains("earlier probe"));
     }
 
