@@ -195,16 +195,16 @@ public final class Yardstick implements ShownAs {
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "%s: %s; %d batches of %d roast days, %d features, seed %d",
+                "%s: %s; %s of %s, %s, seed %d",
                 attribute,
                 switch (missed()) {
                     case YES -> "something is missed by lines and bends";
                     case NO -> "nothing was found that lines and bends miss";
                     case CANNOT_TELL -> "cannot tell whether lines and bends miss something";
                 },
-                scored.rows().size(),
-                scored.days().stream().distinct().count(),
-                scored.names().size(),
+                Words.count(scored.rows().size(), "batch", "batches"),
+                Words.count(scored.days().stream().distinct().count(), "roast day", "roast days"),
+                Words.count(scored.names().size(), "feature", "features"),
                 SEED);
     }
 }
