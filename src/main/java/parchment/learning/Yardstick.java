@@ -14,6 +14,7 @@ import parchment.display.Table;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
+import parchment.sheet.Words;
 import parchment.logbook.LogbookException;
 import parchment.logbook.ScoreQuestion;
 
