@@ -160,19 +160,30 @@ class InterruptedIdleTest {
         assertTrue(waited >= 100, "answered after " + waited + " ms, before a client tries to connect again");
     }
 
+    /** Who connects a few hundredths of a second after it asked is waited for; on a busy machine it may itself come too late, so it may try again. */
     @Test
     void aFirstAnswerWaitsUntilWhoAskedCanHearWhatIsPublished() throws Exception {
+        boolean heard = isHeardWithTheFirstAnswer();
+        for (int more = 0; more < 7 && !heard; more++) {
+            end();
+            bind();
+            heard = isHeardWithTheFirstAnswer();
+        }
+        assertTrue(heard, "nothing was heard with the answer, and the client would ask again");
+    }
+
+    private boolean isHeardWithTheFirstAnswer() throws Exception {
         Kernel kernel = new Kernel(connection, new CompletableFuture<>(), () -> {});
         kernel.start();
         shell.sendMessage(new Message<>(new Header<>("me", MessageType.KERNEL_INFO_REQUEST), new KernelInfoRequest()));
         Thread.sleep(30);
         try (ZMQ.Socket listener = client.socket(SocketType.SUB)) {
             listener.setHandshakeIvl(3_000);
-            listener.setReceiveTimeOut(2_000);
+            listener.setReceiveTimeOut(500);
             listener.subscribe("");
             listener.connect("tcp://127.0.0.1:" + ports.get("iopub_port").getAsInt());
             assertEquals("ok", statusOfReply());
-            assertTrue(listener.recv() != null, "nothing was heard with the answer, and the client would ask again");
+            return listener.recv() != null;
         }
     }
 }
