@@ -14,9 +14,9 @@ import parchment.display.Table;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
-import parchment.sheet.Words;
 import parchment.logbook.LogbookException;
 import parchment.logbook.ScoreQuestion;
+import parchment.sheet.Words;
 
 /**
  * Answers whether there is anything in the features of a roast that lines and bends miss about a score: yes, no, or cannot tell.

@@ -782,9 +782,12 @@ class JarsTest {
     @Test
     void aJarWithoutClassesIsLoadedAndSaidToHoldNone() throws IOException {
         Path sources = MadeRepository.jar(
-                folder.resolve("blends-1.0-sources.jar"), "harbour/Blend.java", "class Blend {}".getBytes(StandardCharsets.UTF_8));
+                folder.resolve("blends-1.0-sources.jar"),
+                "harbour/Blend.java",
+                "class Blend {}".getBytes(StandardCharsets.UTF_8));
         Jars jars = session().addFiles(List.of(sources));
-        String said = "blends-1.0-sources.jar holds no class that a cell could use. Is it the jar of a library's sources or pages? The library itself is another jar.";
+        String said =
+                "blends-1.0-sources.jar holds no class that a cell could use. Is it the jar of a library's sources or pages? The library itself is another jar.";
         assertEquals(List.of(said), jars.notes());
         assertEquals(1, jars.paths().size());
     }
