@@ -13,10 +13,8 @@ import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HexFormat;
@@ -96,25 +94,12 @@ class ConnectionTest {
 
     @BeforeEach
     void bind() throws Exception {
-        List<ServerSocket> held = new ArrayList<>();
-        JsonObject json = new JsonObject();
-        for (String socket : SOCKETS) {
-            ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
-            held.add(free);
-            ports.add(free.getLocalPort());
-            json.addProperty(socket + "_port", free.getLocalPort());
-        }
-        for (ServerSocket each : held) {
-            each.close();
-        }
-        json.addProperty("ip", "127.0.0.1");
-        json.addProperty("transport", "tcp");
-        json.addProperty("signature_scheme", "hmac-sha256");
+        JsonObject json = MadeConnection.onFreePorts();
+        SOCKETS.forEach(socket -> ports.add(json.get(socket + "_port").getAsInt()));
         json.addProperty("key", KEY);
-        Path file = Files.writeString(folder.resolve("connection.json"), json.toString());
         properties = KernelConnectionProperties.parse(json.toString());
         signer = properties.createHMACGenerator();
-        connection = Connection.bind(file);
+        connection = MadeConnection.bind(json, folder);
     }
 
     @AfterEach

@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -42,22 +40,9 @@ class InterruptedIdleTest {
 
     @BeforeEach
     void bind() throws Exception {
-        ports = new JsonObject();
-        List<ServerSocket> held = new ArrayList<>();
-        for (String socket : List.of("shell", "control", "stdin", "hb", "iopub")) {
-            ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
-            held.add(free);
-            ports.addProperty(socket + "_port", free.getLocalPort());
-        }
-        for (ServerSocket each : held) {
-            each.close();
-        }
-        ports.addProperty("ip", "127.0.0.1");
-        ports.addProperty("transport", "tcp");
-        ports.addProperty("signature_scheme", "hmac-sha256");
-        ports.addProperty("key", "a key");
+        ports = MadeConnection.onFreePorts();
         signer = KernelConnectionProperties.parse(ports.toString()).createHMACGenerator();
-        connection = Connection.bind(Files.writeString(folder.resolve("connection.json"), ports.toString()));
+        connection = MadeConnection.bind(ports, folder);
         shell = new Channel(client, SocketType.DEALER, signer, KernelConnectionProperties::getShellPort);
         shell.setHandshakeIvl(3_000);
         shell.connect("tcp://127.0.0.1:" + ports.get("shell_port").getAsInt());

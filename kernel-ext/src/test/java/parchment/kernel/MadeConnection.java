@@ -1,6 +1,7 @@
 package parchment.kernel;
 
 import com.google.gson.JsonObject;
+import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Files;
@@ -13,6 +14,11 @@ final class MadeConnection {
     private MadeConnection() {}
 
     static Connection in(Path folder) throws Exception {
+        return bind(onFreePorts(), folder);
+    }
+
+    /** Returns what a client and a kernel are told of their sockets. */
+    static JsonObject onFreePorts() throws IOException {
         List<ServerSocket> held = new ArrayList<>();
         JsonObject json = new JsonObject();
         for (String socket : List.of("shell", "control", "stdin", "hb", "iopub")) {
@@ -27,6 +33,10 @@ final class MadeConnection {
         json.addProperty("transport", "tcp");
         json.addProperty("signature_scheme", "hmac-sha256");
         json.addProperty("key", "a key");
-        return Connection.bind(Files.writeString(folder.resolve("connection.json"), json.toString()));
+        return json;
+    }
+
+    static Connection bind(JsonObject ports, Path folder) throws Exception {
+        return Connection.bind(Files.writeString(folder.resolve("connection.json"), ports.toString()));
     }
 }

@@ -6,9 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
-import java.net.InetAddress;
-import java.net.ServerSocket;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,27 +37,14 @@ class SlowClientTest {
 
     @BeforeEach
     void listen() throws Exception {
-        JsonObject json = new JsonObject();
-        List<ServerSocket> held = new ArrayList<>();
-        for (String socket : List.of("shell", "control", "stdin", "hb", "iopub")) {
-            ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
-            held.add(free);
-            json.addProperty(socket + "_port", free.getLocalPort());
-        }
-        for (ServerSocket each : held) {
-            each.close();
-        }
-        json.addProperty("ip", "127.0.0.1");
-        json.addProperty("transport", "tcp");
-        json.addProperty("signature_scheme", "hmac-sha256");
-        json.addProperty("key", "a key");
-        connection = Connection.bind(Files.writeString(folder.resolve("connection.json"), json.toString()));
+        JsonObject ports = MadeConnection.onFreePorts();
+        connection = MadeConnection.bind(ports, folder);
         listener = client.socket(SocketType.SUB);
         listener.setRcvHWM(1);
         listener.setReceiveBufferSize(4_096);
         listener.setHandshakeIvl(3_000);
         listener.setReceiveTimeOut(100);
-        listener.connect("tcp://127.0.0.1:" + json.get("iopub_port").getAsInt());
+        listener.connect("tcp://127.0.0.1:" + ports.get("iopub_port").getAsInt());
         listener.subscribe("");
         JsonObject heard;
         do {
