@@ -37,6 +37,9 @@ window.connect = async (token, id) => {
         baseUrl: location.origin + '/', wsUrl: location.origin.replace(/^http/, 'ws') + '/', token, appendToken: true
     });
     const kernels = new KernelManager({serverSettings});
+    // The manager begins by asking which kernels run. A server that is asked while it starts one answers with an error of its own, so
+    // the first question is let end; the next comes ten seconds later.
+    await kernels.ready;
     kernel = id ? kernels.connectTo({model: {id, name: 'parchment'}}) : await kernels.startNew({name: 'parchment'});
     await kernel.info;
     manager = new Manager(kernel);
