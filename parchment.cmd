@@ -29,12 +29,13 @@ set "jar=%home%\kernel-ext\target\parchment-kernel.jar"
 rem The file 'built' is written when all of a build is there; one that was stopped leaves the file 'unfinished', and nothing of it is trusted.
 set "built=%home%\kernel-ext\target\built"
 set "unfinished=%home%\target\unfinished"
-if exist "%unfinished%" rmdir /s /q "%home%\src\target" 2>nul
+if exist "%unfinished%" rmdir /s /q "%home%\src\library\target" 2>nul
+if exist "%unfinished%" rmdir /s /q "%home%\src\roastery\target" 2>nul
 if exist "%unfinished%" rmdir /s /q "%home%\kernel-ext\target" 2>nul
 if not exist "%jar%" goto :build
 if not exist "%built%" goto :build
 rem What of the sources is newer than the build; where there is no PowerShell to ask, the build is taken as it is.
-powershell -NoProfile -Command "$b = (Get-Item -LiteralPath $env:built).LastWriteTime; foreach ($p in 'pom.xml', 'src\pom.xml', 'src\main', 'kernel-ext\pom.xml', 'kernel-ext\src\main') { foreach ($f in Get-ChildItem -Recurse -File -LiteralPath (Join-Path $env:home $p)) { if ($f.LastWriteTime -gt $b) { exit 3 } } }" 2>nul
+powershell -NoProfile -Command "$b = (Get-Item -LiteralPath $env:built).LastWriteTime; foreach ($p in 'pom.xml', 'src\pom.xml', 'src\library\pom.xml', 'src\library\main', 'src\roastery\pom.xml', 'src\roastery\main', 'kernel-ext\pom.xml', 'kernel-ext\src\main') { foreach ($f in Get-ChildItem -Recurse -File -LiteralPath (Join-Path $env:home $p)) { if ($f.LastWriteTime -gt $b) { exit 3 } } }" 2>nul
 if %errorlevel% neq 3 goto :start
 
 :build

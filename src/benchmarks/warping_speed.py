@@ -3,7 +3,7 @@
 
 About five minutes, on Java 17. From the folder of the root pom:
 
-    mvn -q -pl src compile
+    mvn -q -f src compile
     for jar in org.openjdk.jmh:jmh-core:1.37 org.openjdk.jmh:jmh-generator-annprocess:1.37 net.sf.jopt-simple:jopt-simple:5.0.4 \\
         org.apache.commons:commons-math3:3.6.1 com.github.haifengl:smile-base:3.1.1 org.slf4j:slf4j-api:2.0.17
     do mvn -q -N dependency:copy -Dartifact=$jar -DoutputDirectory=target/peers; done
@@ -53,7 +53,7 @@ def shown(number):
 
 def main():
     parser = argparse.ArgumentParser()
-    parser.add_argument("--classpath", default="src/target/classes:target/peers/*")
+    parser.add_argument("--classpath", default="src/library/target/classes:target/peers/*")
     parser.add_argument("--java", default="java")
     parser.add_argument("--python", default="/usr/bin/python3")
     parser.add_argument("--prefix", default="")
@@ -123,7 +123,7 @@ included (JMH's `gc` profiler). numba {{numba}} and R {{r}} follow in the same r
 before and {after:.0f} after); the measured programs were started with `{given.prefix or "nothing"}` before them.
 
 ```
-mvn -q -pl src compile
+mvn -q -f src compile
 (six jars into target/peers: see the head of the script)
 python3 src/benchmarks/warping_speed.py --prefix "{given.prefix}"
 ```

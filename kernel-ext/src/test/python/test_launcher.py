@@ -22,11 +22,11 @@ if signal.getsignal(signal.SIGINT) == signal.SIG_IGN:
 # Builds as Maven does, one thing after the other, and can be told to stop between two of them or to take its time.
 MAVEN = """#!/bin/sh
 echo built >>"$PWD/../builds"
-mkdir -p src/target kernel-ext/target
+mkdir -p src/library/target kernel-ext/target
 [ -f kernel-ext/target/parchment-kernel.jar ] || cp -p "$JARS/parchment-kernel.jar" kernel-ext/target/
 [ -z "${STOP:-}" ] || kill -9 $PPID $$
 [ -z "${FAIL:-}" ] || exit 1
-[ -z "${EDIT:-}" ] || { sleep 1; echo changed >>src/main/A.java; sleep 1; }
+[ -z "${EDIT:-}" ] || { sleep 1; echo changed >>src/library/main/A.java; sleep 1; }
 [ -z "${SLOW:-}" ] || sleep "$SLOW"
 mkdir -p kernel-ext/target/lib
 cp -p "$JARS"/lib/* kernel-ext/target/lib/
@@ -48,9 +48,9 @@ class Clone(unittest.TestCase):
 
     def clone(self, name="clone"):
         home = self.base / name
-        for folder in ("src/main", "kernel-ext/src/main"):
+        for folder in ("src/library/main", "src/roastery/main", "kernel-ext/src/main"):
             (home / folder).mkdir(parents=True)
-        for file in ("pom.xml", "src/pom.xml", "kernel-ext/pom.xml", "src/main/A.java"):
+        for file in ("pom.xml", "src/pom.xml", "src/library/pom.xml", "src/roastery/pom.xml", "kernel-ext/pom.xml", "src/library/main/A.java"):
             (home / file).write_text("")
         shutil.copy(PROJECT / "parchment", home)
         shutil.copytree(PROJECT / "datasets" / "hillside", home / "datasets" / "harbour")
@@ -76,7 +76,7 @@ class Clone(unittest.TestCase):
         self.assertNotIn("Building", self.run_here(home, "--version"))
         self.assertEqual(self.builds(), 1)
         later = time.time() + 5
-        os.utime(home / "src" / "main" / "A.java", (later, later))
+        os.utime(home / "src" / "library" / "main" / "A.java", (later, later))
         self.assertIn("sources changed", self.run_here(home, "--version"))
 
     def test_a_build_that_was_killed_between_the_jar_and_its_library_heals(self):
@@ -102,9 +102,9 @@ class Clone(unittest.TestCase):
         self.assertIn("no whole build yet", said)
         self.assertNotIn("was stopped", said)
         later = time.time() + 5
-        os.utime(home / "src" / "main" / "A.java", (later, later))
+        os.utime(home / "src" / "library" / "main" / "A.java", (later, later))
         self.run_here(home, "--version", code=2, FAIL="yes")
-        os.utime(home / "src" / "main" / "A.java", (1, 1))
+        os.utime(home / "src" / "library" / "main" / "A.java", (1, 1))
         self.assertIn("no whole build yet", self.run_here(home, "--version"))
 
     def test_nothing_of_a_build_that_was_stopped_is_trusted(self):

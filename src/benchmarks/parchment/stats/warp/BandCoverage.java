@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
  * wander together. Prints the table that stands in {@code src/benchmarks/parchment/stats/warp/band-coverage.md}.
  *
  * <pre>
- * java -cp src/target/classes src/benchmarks/parchment/stats/warp/BandCoverage.java
+ * java -cp src/library/target/classes src/benchmarks/parchment/stats/warp/BandCoverage.java
  * </pre>
  */
 final class BandCoverage {

@@ -16,7 +16,6 @@ import javax.tools.StandardLocation;
 import jdk.jshell.Diag;
 import jdk.jshell.JShell;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Showable;
 import parchment.jars.Jars;
 
 /**
@@ -59,7 +58,8 @@ final class CompilePath implements AutoCloseable {
 
     /** Returns the places to begin with. */
     private static Set<Path> first() {
-        Set<Path> jars = new LinkedHashSet<>(List.of(Rooms.placeOf(Showable.class), Rooms.placeOf(Jars.class)));
+        Set<Path> jars = new LinkedHashSet<>(Rooms.places());
+        jars.add(Rooms.placeOf(Jars.class));
         try {
             jars.add(Rooms.placeOf(Class.forName(TABLE, false, CompilePath.class.getClassLoader())));
         } catch (ClassNotFoundException | LinkageError e) {

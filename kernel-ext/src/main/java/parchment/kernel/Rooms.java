@@ -6,6 +6,7 @@ import java.lang.reflect.Modifier;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
@@ -15,8 +16,9 @@ import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import parchment.display.Showable;
+import parchment.virtual.VirtualRoastery;
 
-/** The rooms of the library and their types, read off the library's own jar, so that a new room needs no list to be kept. */
+/** The rooms of the library and their types, read off the library's own jars, so that a new room needs no list to be kept. */
 final class Rooms {
     private static final String LIBRARY = "parchment/";
 
@@ -33,6 +35,11 @@ final class Rooms {
             Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "file", "sheet", "period");
 
     private Rooms() {}
+
+    /** Returns where the library lies: its own jar or folder, and that of the virtual roastery. */
+    static List<Path> places() {
+        return List.of(placeOf(Showable.class), placeOf(VirtualRoastery.class));
+    }
 
     /** Returns where a class was loaded from: a jar or a folder. */
     static Path placeOf(Class<?> loaded) {
@@ -66,21 +73,26 @@ final class Rooms {
     /** Returns the full names of all top-level types of the library, with those of its back rooms and workshops, in the order of the alphabet. */
     static SortedSet<String> allTypes() {
         SortedSet<String> found = new TreeSet<>();
-        Path place = placeOf(Showable.class);
         try {
-            if (Files.isDirectory(place)) {
-                try (Stream<Path> files = Files.walk(place.resolve(LIBRARY))) {
-                    files.forEach(file -> note(place.relativize(file).toString().replace('\\', '/'), found));
-                }
-            } else {
-                try (ZipFile jar = new ZipFile(place.toFile())) {
-                    jar.stream().map(ZipEntry::getName).forEach(name -> note(name, found));
-                }
+            for (Path place : places()) {
+                noteAll(place, found);
             }
         } catch (IOException e) {
-            throw new UncheckedIOException("The library's own jar cannot be read.", e);
+            throw new UncheckedIOException("The library's own jars cannot be read.", e);
         }
         return found;
+    }
+
+    private static void noteAll(Path place, SortedSet<String> found) throws IOException {
+        if (Files.isDirectory(place)) {
+            try (Stream<Path> files = Files.walk(place.resolve(LIBRARY))) {
+                files.forEach(file -> note(place.relativize(file).toString().replace('\\', '/'), found));
+            }
+        } else {
+            try (ZipFile jar = new ZipFile(place.toFile())) {
+                jar.stream().map(ZipEntry::getName).forEach(name -> note(name, found));
+            }
+        }
     }
 
     private static void note(String file, SortedSet<String> types) {

@@ -49,7 +49,7 @@ record Places(Path home) {
 
     /** Returns the first of the pages of every public class, if they are there: in a release, or in a clone after {@code mvn verify}. */
     Optional<Path> classPages() {
-        return Stream.of("classes", "src/target/reports/apidocs")
+        return Stream.of("classes", "src/roastery/target/reports/apidocs")
                 .map(folder -> home.resolve(folder).resolve("index.html"))
                 .filter(Files::isRegularFile)
                 .findFirst();

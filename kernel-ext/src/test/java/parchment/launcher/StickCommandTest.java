@@ -129,7 +129,7 @@ class StickCommandTest {
                 "docs/pictures/a.svg",
                 "classes/index.html",
                 "sources/pom.xml",
-                "sources/src/main/java/A.java",
+                "sources/src/library/main/java/A.java",
                 "datasets/README.md",
                 "datasets/harbour/curves/H001.csv",
                 "datasets/harbour-truth.json",

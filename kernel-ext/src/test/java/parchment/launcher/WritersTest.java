@@ -27,7 +27,11 @@ class WritersTest {
     @Test
     void everyWriterOfTheProjectWritesAside() throws IOException {
         Map<String, String> found = new TreeMap<>();
-        for (Path sources : new Path[] {Path.of("..", "src", "main", "java"), Path.of("src", "main", "java")}) {
+        for (Path sources : new Path[] {
+            Path.of("..", "src", "library", "main", "java"),
+            Path.of("..", "src", "roastery", "main", "java"),
+            Path.of("src", "main", "java")
+        }) {
             try (Stream<Path> files = Files.walk(sources)) {
                 for (Path file :
                         files.filter(each -> each.toString().endsWith(".java")).toList()) {
