@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import parchment.control.ControlBox;
-import parchment.display.Live;
+import parchment.display.live.Live;
 
 /**
  * Which controls are alive, the oldest first, and which of them give way to newer ones. What is in a box stays as long as the box, and

@@ -1,7 +1,7 @@
 package parchment.kernel;
 
 import java.util.List;
-import parchment.display.Live;
+import parchment.display.live.Live;
 
 /** What is said when controls give way to newer ones. */
 final class AliveWords {

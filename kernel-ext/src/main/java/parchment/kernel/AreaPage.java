@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.dflib.jjava.jupyter.messages.MessageType;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Live;
+import parchment.display.live.Live;
 
 /**
  * The page of a callback: the output area of its control. What the last callback left there stays until this one has something, so that

@@ -2,7 +2,7 @@ package parchment.kernel;
 
 import java.time.Duration;
 import java.util.Map;
-import parchment.display.Live;
+import parchment.display.live.Live;
 
 /** Where the output of a running cell goes: a Jupyter client, or the notebook file of a headless run. */
 public interface CellPage {

@@ -11,7 +11,7 @@ import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Live;
+import parchment.display.live.Live;
 
 /**
  * The page of a Jupyter client for one cell. What is printed in small pieces is sent in larger ones, and of what changes in place faster

@@ -3,7 +3,7 @@ package parchment.kernel;
 import java.lang.ref.WeakReference;
 import java.util.List;
 import java.util.Optional;
-import parchment.display.Live;
+import parchment.display.live.Live;
 
 /** Says that controls no longer answer because there are too many: once for a cell, and again when there are ten times as many. */
 final class ControlsClosed {

@@ -10,7 +10,7 @@ import javax.lang.model.element.TypeElement;
 import org.jspecify.annotations.Nullable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
-import parchment.feature.Need;
+import parchment.feature.kind.Need;
 import parchment.kernel.DocPage.Block;
 import parchment.kernel.DocPage.Span;
 import parchment.kernel.DocPage.Term;

@@ -18,7 +18,7 @@ import org.dflib.jjava.jupyter.messages.request.InspectRequest;
 import org.dflib.jjava.jupyter.messages.request.IsCompleteRequest;
 import org.dflib.jjava.jupyter.messages.request.ShutdownRequest;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Live;
+import parchment.display.live.Live;
 
 /**
  * Answers a Jupyter client, after the messaging protocol 5.3.

@@ -16,8 +16,8 @@ import org.dflib.jjava.jupyter.messages.MessageType;
 import parchment.control.Control;
 import parchment.control.ControlBox;
 import parchment.control.OutputArea;
-import parchment.display.ChosenNames;
-import parchment.display.Live;
+import parchment.display.live.Live;
+import parchment.display.page.ChosenNames;
 
 /**
  * The controls of a session that are alive on a page, by the widget messaging protocol 2.1.0: which models stand for each.

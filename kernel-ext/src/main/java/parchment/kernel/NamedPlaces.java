@@ -2,7 +2,7 @@ package parchment.kernel;
 
 import java.util.Set;
 import java.util.TreeSet;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 
 /** Keeps under which names a session has shown something that may change later. Safe for threads. */
 final class NamedPlaces {

@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 
 /** Finds the name that somebody most likely meant. */
 final class Names {

@@ -4,10 +4,10 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Asked;
 import parchment.display.Display;
-import parchment.display.Live;
 import parchment.display.Showable;
+import parchment.display.live.Asked;
+import parchment.display.live.Live;
 
 /** What {@link Display} and progress reach while a cell runs. */
 record PageTarget(CellPage page, Session session) implements Display.Target {

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import parchment.display.Asked;
 import parchment.display.Html;
+import parchment.display.live.Asked;
 
 /**
  * Counts the different questions that were put to the same scores in one session, those of two logbooks apart even if they have one name, and says at the foot of a cell what their number

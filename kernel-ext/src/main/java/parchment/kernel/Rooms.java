@@ -32,7 +32,7 @@ final class Rooms {
      * which only its other rooms use ({@code RoomsTest}, docs/decisions/0024).
      */
     private static final Set<String> NOT_ROOMS =
-            Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "file", "sheet", "period");
+            Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "file", "sheet", "chart", "period");
 
     private Rooms() {}
 

@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
-import parchment.display.Live;
 import parchment.display.Showable;
+import parchment.display.live.Live;
 import parchment.rendering.Renderers;
 
 /**

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import parchment.file.FileWords;
 import parchment.jars.SessionJars;
-import parchment.logbook.LogbookPlace;
+import parchment.logbook.contents.LogbookPlace;
 
 /**
  * What a session does before its first cell, as its environment says: jars of {@value #JARS} (a folder, as an install names it) and of {@value

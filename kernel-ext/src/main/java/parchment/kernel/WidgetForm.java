@@ -17,7 +17,7 @@ import parchment.control.HtmlNote;
 import parchment.control.RangeSlider;
 import parchment.control.Slider;
 import parchment.control.TextField;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * A control as a model of the core widgets, and how its value is written there and read from there.

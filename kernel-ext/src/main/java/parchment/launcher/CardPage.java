@@ -5,10 +5,10 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import parchment.display.InShort;
 import parchment.display.Showable;
-import parchment.logbook.Cautions;
+import parchment.display.answer.InShort;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 import parchment.notebook.OurPage;
 
 /** Writes a card as a page of its own and says its first sentences in the terminal. */

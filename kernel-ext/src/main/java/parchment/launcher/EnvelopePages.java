@@ -8,11 +8,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import parchment.display.Report;
+import parchment.display.answer.Report;
 import parchment.file.Rights;
 import parchment.lesson.ClassResults;
 import parchment.notebook.OurPage;
-import parchment.virtual.ClassList;
+import parchment.virtual.classroom.ClassList;
 
 /** Writes opened envelopes as pages, a folder for each student, and nowhere but in the folder that is named for them. */
 final class EnvelopePages {

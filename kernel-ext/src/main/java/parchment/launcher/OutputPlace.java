@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import parchment.file.NotWrittenException;
 import parchment.file.Rights;
 import parchment.file.WholeFolder;
-import parchment.logbook.LogbookPlace;
+import parchment.logbook.contents.LogbookPlace;
 import parchment.notebook.OurPage;
 
 /** Where a command may write: never in a logbook, and never over what somebody else wrote. */

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import parchment.display.Html;
 import parchment.display.Showable;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 import parchment.notebook.OurPage;
 
 /** Makes one result a page of its own, to be opened in a browser or printed. */

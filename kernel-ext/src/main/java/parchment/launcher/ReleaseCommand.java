@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import parchment.file.Rights;
 import parchment.kernel.KernelSpec;
-import parchment.virtual.ClassSecrets;
+import parchment.virtual.classroom.ClassSecrets;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;

@@ -17,7 +17,7 @@ import parchment.jars.Network;
 import parchment.kernel.ControlC;
 import parchment.kernel.Evaluator;
 import parchment.kernel.Outcome;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 import parchment.notebook.Cell;
 import parchment.notebook.CellOutput;
 import parchment.notebook.HtmlPage;

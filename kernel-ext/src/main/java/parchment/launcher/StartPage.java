@@ -24,8 +24,8 @@ import parchment.card.Overview;
 import parchment.display.Html;
 import parchment.file.Rights;
 import parchment.file.WholeFile;
-import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 import parchment.notebook.PageForm;
 
 /**

@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import parchment.file.WholeFile;
 import parchment.kernel.KernelSpec;
-import parchment.virtual.ClassSecrets;
+import parchment.virtual.classroom.ClassSecrets;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;

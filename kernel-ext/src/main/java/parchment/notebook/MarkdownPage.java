@@ -11,7 +11,7 @@ import java.util.stream.Stream;
 import parchment.file.Rights;
 import parchment.file.WholeFile;
 import parchment.kernel.Shown;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 
 /**
  * A notebook that ran, as a page of Markdown with its pictures in files beside it: for places that show Markdown and run no scripts, such as the sites

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 class AskingOftenTest {
     private static final String RECORD = """
             record Finding(String of, String what) implements parchment.display.Showable {
-                public Finding { Display.asked(new parchment.display.Asked("the scores of " + of, what)); }
+                public Finding { Display.asked(new parchment.display.live.Asked("the scores of " + of, what)); }
                 public String text() { return "found " + what; }
             }
             """;

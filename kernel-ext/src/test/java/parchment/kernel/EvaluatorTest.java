@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 
 class EvaluatorTest {
     private static Evaluator evaluator;

@@ -131,15 +131,7 @@ class ExamplesTest {
     void knowsTheClassesThatARoasterCalls() {
         Set<String> names = notebookFacing().map(Class::getSimpleName).collect(Collectors.toSet());
         Set<String> expected = Set.of(
-                "Logbook",
-                "Phases",
-                "BatchChart",
-                "OverlayChart",
-                "BatchTable",
-                "Features",
-                "Evidence",
-                "Plot",
-                "Report");
+                "Logbook", "Phases", "BatchChart", "OverlayChart", "BatchTable", "Features", "Evidence", "Explorer");
         assertTrue(names.containsAll(expected), names.toString());
         assertFalse(names.contains("Verdict"), "it is handed out, not called");
     }

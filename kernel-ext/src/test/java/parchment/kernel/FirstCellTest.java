@@ -51,7 +51,7 @@ class FirstCellTest {
         try (Evaluator evaluator = Evaluator.open()) {
             RecordingPage page = new RecordingPage();
             assertTrue(evaluator
-                    .run("parchment.display.Report.titled(\"Batch 112\")", page)
+                    .run("parchment.display.answer.Report.titled(\"Batch 112\")", page)
                     .fine());
             assertTrue(evaluator
                     .run("tech.tablesaw.api.Table.create(\"lots\").rowCount()", page)

@@ -26,10 +26,10 @@ class ImportsTest {
     @Test
     void leavesBackRoomsAndWorkshopsToAnImportOfTheReaders() {
         Set<String> rooms = Rooms.types().keySet();
-        for (String back : Set.of("file", "sheet", "period", "linear", "mixed", "physics")) {
+        for (String back : Set.of("file", "sheet", "chart", "period", "linear", "mixed", "physics")) {
             assertFalse(rooms.contains(back), rooms.toString());
         }
-        assertTrue(rooms.containsAll(Set.of("stats", "virtual", "chart", "calendar")), rooms.toString());
+        assertTrue(rooms.containsAll(Set.of("stats", "virtual", "phase", "calendar")), rooms.toString());
         assertEquals(
                 " It is for those who build on Parchment; write: `import parchment.stats.mixed.LinearMixedModel;`",
                 Rooms.howToImport("LinearMixedModel"));

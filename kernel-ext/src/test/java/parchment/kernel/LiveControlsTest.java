@@ -30,8 +30,8 @@ import parchment.control.ControlBox;
 import parchment.control.CountSlider;
 import parchment.control.OutputArea;
 import parchment.display.Display;
-import parchment.display.Live;
 import parchment.display.Showable;
+import parchment.display.live.Live;
 
 /** The controls of a session over sockets at whose other end nobody is. */
 class LiveControlsTest {

@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.display.Asked;
+import parchment.display.live.Asked;
 
 class QuestionsAskedTest {
     private static final String SCORES = "the scores of Tidewater";

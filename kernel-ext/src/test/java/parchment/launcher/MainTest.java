@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 import picocli.CommandLine;
 
 class MainTest {

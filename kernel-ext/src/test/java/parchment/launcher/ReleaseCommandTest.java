@@ -193,7 +193,7 @@ class ReleaseCommandTest {
                         home.resolve("roasts").toString()));
         assertTrue(said.toString().contains("A logbook is only ever read"), said.toString());
         Path seeds = file(home, "notebooks/my-class/seeds.csv");
-        Files.writeString(seeds, "ann=" + parchment.virtual.Seed.secret().text() + "\n");
+        Files.writeString(seeds, "ann=" + parchment.virtual.chance.Seed.secret().text() + "\n");
         said.getBuffer().setLength(0);
         assertEquals(
                 1,

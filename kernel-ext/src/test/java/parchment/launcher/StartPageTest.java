@@ -25,8 +25,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.card.Overview;
-import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 
 class StartPageTest {
     private static final Path NOTEBOOKS = Path.of("..", "notebooks");

@@ -94,7 +94,7 @@ class StickCommandTest {
         Path home = Files.createDirectories(folder.toRealPath().resolve("release"));
         file(home, "parchment-kernel.jar");
         Path stick = Files.createDirectories(folder.resolve("stick"));
-        String secret = parchment.virtual.Seed.secret().text();
+        String secret = parchment.virtual.chance.Seed.secret().text();
         for (String place : List.of(
                 "my-class/teacher/seeds.properties",
                 "notebooks/lessons/copy of the seeds.txt",

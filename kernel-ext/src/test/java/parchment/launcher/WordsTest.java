@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 
 class WordsTest {
     static Stream<Throwable> failures() {

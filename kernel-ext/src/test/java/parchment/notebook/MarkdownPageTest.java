@@ -21,7 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import parchment.kernel.CellError;
 import parchment.kernel.CellPage;
 import parchment.kernel.Shown;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 
 /** A notebook that ran, as Markdown. That docs/tour.md is what the tour says on the demo logbook is held by test_release_with_java.py, which runs it. */
 class MarkdownPageTest {

@@ -1,7 +1,7 @@
 package parchment.align;
 
 import java.util.Optional;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;

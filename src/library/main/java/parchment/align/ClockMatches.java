@@ -7,11 +7,11 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
+import parchment.phase.found.Mark;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 import parchment.stats.warp.Warp;
 
 /** Matches the clock of each of some batches, seconds since charge, with one reference clock. */

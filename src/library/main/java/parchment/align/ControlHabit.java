@@ -11,10 +11,10 @@ import parchment.curve.ControlSteps;
 import parchment.curve.Curve;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
+import parchment.phase.found.Mark;
 import parchment.quantity.Elapsed;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Learns when the controls are usually moved, and says in which batches a move came early, late, or not at all.

@@ -1,8 +1,8 @@
 package parchment.align;
 
 import java.util.List;
-import parchment.display.InShort;
-import parchment.display.Sentence;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Sentence;
 
 /** Puts the difference of two groups into three sentences. */
 final class DifferenceInShort {

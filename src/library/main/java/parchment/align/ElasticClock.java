@@ -7,9 +7,9 @@ import java.util.Locale;
 import java.util.Optional;
 import parchment.curve.SmoothCurve;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
-import parchment.stats.Robust;
+import parchment.phase.found.Mark;
+import parchment.stats.linear.Robust;
 import parchment.stats.warp.ElasticAlignment;
 import parchment.stats.warp.Warp;
 

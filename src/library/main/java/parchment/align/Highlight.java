@@ -2,7 +2,7 @@ package parchment.align;
 
 import java.util.List;
 import parchment.logbook.Batch;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 import parchment.sheet.Words;
 
 /** Finds the batch that a picture sets off. */

@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Brings one number per batch to like conditions, so that what is left is the batch's own: the median of its group is taken away, and

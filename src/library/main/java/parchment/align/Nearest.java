@@ -8,21 +8,22 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import parchment.display.InShort;
-import parchment.display.Report;
+import parchment.align.score.ShrunkenScores;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
+import parchment.logbook.contents.LogbookException;
 import parchment.phase.Phases;
+import parchment.phase.found.Mark;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Answers which roasts were most like a given one.

@@ -2,7 +2,7 @@ package parchment.align;
 
 import java.util.List;
 import java.util.Locale;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 
 /** Puts which roast was most like a batch into three sentences. */
 final class NearestInShort {

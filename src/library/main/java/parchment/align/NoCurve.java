@@ -1,6 +1,6 @@
 package parchment.align;
 
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.logbook.Batch;
 import parchment.logbook.Quantity;
 

@@ -9,13 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
+import parchment.phase.found.Mark;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 import parchment.stats.warp.FunctionalBoxplot;
 
 /** Finds what sets batches of one kind apart: seconds along the temperature, moves of the controls, charge and drop. */

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 import parchment.phase.Phases;
 
 /**

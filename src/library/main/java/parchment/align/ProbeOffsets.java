@@ -5,11 +5,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
-import parchment.phase.ProbeReading;
+import parchment.phase.found.Mark;
+import parchment.phase.found.ProbeReading;
 import parchment.quantity.Mass;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Finds batches whose probe read too high or too low all the way: at the turning point, at yellowing, at first crack and at the drop alike.

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
+import parchment.curve.measured.Smoothed;
 import parchment.logbook.MarkKind;
 import parchment.phase.Phases;
 

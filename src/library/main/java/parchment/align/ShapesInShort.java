@@ -1,7 +1,7 @@
 package parchment.align;
 
 import java.util.Locale;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 
 /** Puts in which way batches differ most into three sentences. */
 final class ShapesInShort {

@@ -1,7 +1,7 @@
 package parchment.align;
 
 import java.util.Arrays;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /** Chooses the stretch of an axis over which nearly all batches have values, and the positions on it. */
 final class SharedStretch {

@@ -1,6 +1,6 @@
 package parchment.align;
 
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.stats.Interval;
 
 /** Puts how much of the spread of drop times is pace into three sentences. */

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
+import parchment.phase.found.Mark;
 import parchment.quantity.TemperatureUnit;
 
 /** Splits the spread of the drop time into the stretches of temperature in which it arose. */

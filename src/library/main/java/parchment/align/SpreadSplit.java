@@ -5,16 +5,16 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
-import parchment.phase.ProbeReading;
+import parchment.phase.found.Mark;
+import parchment.phase.found.ProbeReading;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -110,7 +110,7 @@ public final class SpreadSplit implements ShownAs {
         OneClock stages = OneClock.of(probe.phases(), Clock.BY_ALL_MARKS, reader, asked, List.of());
         List<Phases> both = stages.whole().stream().map(OneClock.Laid::phases).toList();
         OneClock seconds = OneClock.of(both, Clock.SINCE_CHARGE, reader, asked, List.of());
-        double turn = parchment.stats.Robust.median(both.stream()
+        double turn = parchment.stats.linear.Robust.median(both.stream()
                 .flatMap(phases -> phases.mark(MarkKind.TURNING_POINT).stream())
                 .mapToDouble(Mark::seconds)
                 .toArray());

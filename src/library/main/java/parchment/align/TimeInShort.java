@@ -2,7 +2,7 @@ package parchment.align;
 
 import java.util.Comparator;
 import java.util.List;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.quantity.TemperatureUnit;
 
 /** Puts where a batch's time went into three sentences. */

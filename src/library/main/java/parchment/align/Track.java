@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
+import parchment.curve.measured.Smoothed;
 
 /** Reads a smoothed quantity of one batch at any second, straight between readings; gaps are not bridged. */
 final class Track {

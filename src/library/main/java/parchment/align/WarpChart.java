@@ -14,14 +14,14 @@ import parchment.chart.Layer;
 import parchment.chart.Line;
 import parchment.chart.Plot;
 import parchment.chart.Weight;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
-import parchment.logbook.LogbookException;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
+import parchment.logbook.contents.LogbookException;
 import parchment.phase.Phases;
+import parchment.phase.found.Mark;
 import parchment.stats.warp.Warp;
 
 /**

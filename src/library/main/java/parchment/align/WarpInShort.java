@@ -1,7 +1,7 @@
 package parchment.align;
 
 import java.util.Locale;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.quantity.Elapsed;
 
 /** Puts how far a batch's own clock ran ahead of the others' or behind it into three sentences. */

@@ -11,18 +11,18 @@ import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Plot;
 import parchment.chart.Weight;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 import parchment.phase.Phases;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Says where a batch's time went: the seconds it spent in each step of bean temperature, beside the other batches of its lot on the

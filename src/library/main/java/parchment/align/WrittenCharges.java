@@ -3,12 +3,12 @@ package parchment.align;
 import java.util.Arrays;
 import java.util.List;
 import parchment.logbook.MarkKind;
-import parchment.phase.ChargeTemperature;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
-import parchment.phase.ProbeReading;
+import parchment.phase.found.ChargeTemperature;
+import parchment.phase.found.Mark;
+import parchment.phase.found.ProbeReading;
 import parchment.quantity.Temperature;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Holds the charge temperature that somebody wrote against what the curve shows: the probe's reading as the beans go in, or, where the

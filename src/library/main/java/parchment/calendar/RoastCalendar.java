@@ -15,10 +15,10 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.Lot;
 import parchment.logbook.MarkKind;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.Elapsed;
 
 /**

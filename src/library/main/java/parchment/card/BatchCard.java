@@ -2,10 +2,10 @@ package parchment.card;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import parchment.calendar.StrayDates;
-import parchment.display.InShort;
+import parchment.calendar.machine.StrayDates;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.ShownAs;
 import parchment.drift.Usual;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -37,7 +37,7 @@ public final class BatchCard implements ShownAs {
     /**
      * Makes the card of a batch by its name.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no batch of that name; the message names the nearest
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no batch of that name; the message names the nearest
      */
     public static BatchCard of(String batch, Logbook logbook) {
         return of(logbook.batch(batch), logbook);
@@ -46,7 +46,7 @@ public final class BatchCard implements ShownAs {
     /**
      * Makes the card of a batch.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no such batch
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no such batch
      */
     public static BatchCard of(Batch batch, Logbook logbook) {
         Logbook whole = logbook.whole();

@@ -6,14 +6,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import parchment.display.InShort;
 import parchment.display.Table;
-import parchment.drift.CupsBeside;
+import parchment.display.answer.InShort;
 import parchment.drift.Usual;
+import parchment.drift.found.CupsBeside;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 
 /** Lays what each cupper scored of a batch beside what the same cupper scored of its lot's others. */
 final class BatchCups {

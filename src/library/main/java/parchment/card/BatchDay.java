@@ -19,7 +19,7 @@ import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /** Says how a batch stands in its day: which batch of the day, how long the drum stood empty, the room, who roasted, how the day's others went. */
 final class BatchDay {

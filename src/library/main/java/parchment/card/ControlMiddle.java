@@ -6,14 +6,14 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.curve.Curve;
 import parchment.display.Table;
-import parchment.feature.BatchPath;
 import parchment.feature.BatchTable;
+import parchment.feature.path.BatchPath;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.Elapsed;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /** Lays out where the middle of some batches had gas, air and the other controls, every two minutes from charge on. */
 final class ControlMiddle {

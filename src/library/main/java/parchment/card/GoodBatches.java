@@ -5,12 +5,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import parchment.align.ShrunkenScores;
+import parchment.align.score.ShrunkenScores;
 import parchment.drift.OneCharge;
 import parchment.drift.Usual;
 import parchment.logbook.Batch;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.Cupping;
 import parchment.quantity.Mass;
 
 /**
@@ -63,7 +63,7 @@ record GoodBatches(
     /**
      * Finds the last good batches of a lot: on the machine, by the recipe and of the charge of its newest batch.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no lot of that name
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no lot of that name
      */
     static GoodBatches of(String lot, Logbook logbook) {
         return of(lot, logbook, Optional.empty());
@@ -73,7 +73,7 @@ record GoodBatches(
      * Finds them of a charge.
      *
      * @param wanted the green mass; that of the lot's newest batches if empty
-     * @throws parchment.logbook.LogbookException if the logbook has no lot of that name, or no batch of it was charged with about as much
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no lot of that name, or no batch of it was charged with about as much
      */
     static GoodBatches of(String lot, Logbook logbook, Optional<Mass> wanted) {
         List<Batch> every = inTime(logbook.ofLot(lot).batches());

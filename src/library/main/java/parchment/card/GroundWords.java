@@ -2,7 +2,7 @@ package parchment.card;
 
 import java.util.List;
 import java.util.Set;
-import parchment.display.FirstFew;
+import parchment.display.answer.FirstFew;
 
 /** Says by what batches were taken for good ones. */
 final class GroundWords {

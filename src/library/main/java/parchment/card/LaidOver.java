@@ -10,8 +10,8 @@ import parchment.chart.Points;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
+import parchment.phase.found.Mark;
 import parchment.quantity.Temperature;
 
 /** Lays the bean temperatures of some batches over one another on today's probe, with the marks that a roaster hears and sees. */

@@ -3,10 +3,10 @@ package parchment.card;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import parchment.calendar.StrayDates;
-import parchment.display.InShort;
+import parchment.calendar.machine.StrayDates;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
@@ -39,7 +39,7 @@ public final class LotCard implements ShownAs {
     /**
      * Makes the card of a lot.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no lot of that name; the message names the nearest
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no lot of that name; the message names the nearest
      */
     public static LotCard of(String lot, Logbook logbook) {
         return of(GoodBatches.of(lot, logbook), logbook);
@@ -64,7 +64,7 @@ public final class LotCard implements ShownAs {
     /**
      * Returns the card of the lot's batches of another charge than that of its newest: those within a tenth of a green mass.
      *
-     * @throws parchment.logbook.LogbookException if no batch of the lot was charged with about as much; the message names the charges used
+     * @throws parchment.logbook.contents.LogbookException if no batch of the lot was charged with about as much; the message names the charges used
      */
     public LotCard withCharge(Mass green) {
         return of(GoodBatches.of(lot(), logbook, Optional.of(green)), logbook);

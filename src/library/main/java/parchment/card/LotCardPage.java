@@ -3,15 +3,15 @@ package parchment.card;
 import java.util.List;
 import java.util.Optional;
 import parchment.chart.Plot;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
 import parchment.drift.OneCharge;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
-import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 
 /** Lays the card of a lot out as a page. */
 final class LotCardPage {

@@ -9,13 +9,13 @@ import java.util.concurrent.CancellationException;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
-import parchment.calendar.StrayDates;
-import parchment.display.InShort;
-import parchment.display.Report;
+import parchment.calendar.machine.StrayDates;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
-import parchment.logbook.Cautions;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 
 /**
  * Says what a logbook has to tell before the day begins: the last week, what is odd, what to cup, and what is unsettled.

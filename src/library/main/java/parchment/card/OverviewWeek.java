@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import parchment.display.FirstFew;
-import parchment.display.Sentence;
+import parchment.display.answer.FirstFew;
+import parchment.display.answer.Sentence;
 import parchment.drift.Usual;
 import parchment.drift.Week;
-import parchment.drift.WeekCause;
-import parchment.logbook.CupScores;
+import parchment.drift.found.WeekCause;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 import parchment.period.NearbyWork;
 import parchment.period.ProbeChange;
 

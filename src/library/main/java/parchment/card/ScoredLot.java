@@ -7,12 +7,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import parchment.align.ShrunkenScores;
-import parchment.drift.CupsBeside;
+import parchment.align.score.ShrunkenScores;
+import parchment.drift.found.CupsBeside;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 
 /**
  * Finds the batches of a lot that no score puts below its best.

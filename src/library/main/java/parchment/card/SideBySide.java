@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.IntStream;
-import parchment.align.ShrunkenScores;
+import parchment.align.score.ShrunkenScores;
 import parchment.display.Table;
 import parchment.drift.OneCharge;
 import parchment.feature.BatchTable;
@@ -20,7 +20,7 @@ import parchment.quantity.MassUnit;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /** Lays settings and marks of some batches side by side, with the middle and the range of each; readings of the probe are on today's. */
 final class SideBySide {

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import parchment.curve.Curve;
-import parchment.display.FirstFew;
+import parchment.display.answer.FirstFew;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.Quantity;

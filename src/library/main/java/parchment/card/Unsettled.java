@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.BiFunction;
 import parchment.evidence.Evidence;
-import parchment.evidence.Verdict;
+import parchment.evidence.finding.Verdict;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;

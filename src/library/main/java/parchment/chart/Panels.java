@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.ShownAs;
 
 /**
  * Stacks plots over one shared axis across, such as temperatures over the controls.

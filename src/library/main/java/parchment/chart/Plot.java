@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.ShownAs;
 
 /**
  * Says what one picture shows: an axis across, an axis upwards, and the layers drawn over them.

@@ -1,6 +1,6 @@
 package parchment.control;
 
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * A button that a person presses.

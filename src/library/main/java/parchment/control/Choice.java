@@ -3,7 +3,7 @@ package parchment.control;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * One of several words, chosen from a list that drops down. It starts with the first.

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * Some of several words, chosen from a list that stands open; none are chosen at the start.

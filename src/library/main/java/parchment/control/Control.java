@@ -1,8 +1,8 @@
 package parchment.control;
 
 import java.util.Optional;
-import parchment.display.Live;
-import parchment.display.Wire;
+import parchment.display.live.Live;
+import parchment.display.live.Wire;
 
 /** One thing on a page that has a label and a value. */
 public sealed interface Control extends Live

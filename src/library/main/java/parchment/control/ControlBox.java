@@ -3,7 +3,7 @@ package parchment.control;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import parchment.display.Live;
+import parchment.display.live.Live;
 
 /**
  * Several controls together, one under the other or side by side.

@@ -2,7 +2,7 @@ package parchment.control;
 
 import java.util.function.Consumer;
 import java.util.function.Function;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * A whole number that a person sets by moving a handle between two ends. It starts at the lower end and moves by 1.

@@ -3,7 +3,7 @@ package parchment.control;
 import java.util.Optional;
 import parchment.display.Html;
 import parchment.display.Showable;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * Words or a still picture among controls, which Java changes and the person only reads.

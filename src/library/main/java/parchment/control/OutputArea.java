@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import parchment.display.Display;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * A part of the page that Java fills, whatever the kind of what is shown; for callbacks of several controls that share one picture.

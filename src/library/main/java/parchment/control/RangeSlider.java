@@ -2,7 +2,7 @@ package parchment.control;
 
 import java.util.function.Consumer;
 import java.util.function.Function;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * A range of numbers that a person sets by moving two handles between two ends. It starts with the whole; its step is chosen as that of a

@@ -2,7 +2,7 @@ package parchment.control;
 
 import java.util.function.Consumer;
 import java.util.function.Function;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * A number that a person sets by moving a handle between two ends.

@@ -3,9 +3,9 @@ package parchment.control;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Html;
-import parchment.display.Sentence;
 import parchment.display.Showable;
-import parchment.display.Wire;
+import parchment.display.answer.Sentence;
+import parchment.display.live.Wire;
 
 /** What stands in place of a control where a page is still: a sentence, and what the control would show of its value. */
 final class Still {

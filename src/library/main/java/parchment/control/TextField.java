@@ -2,7 +2,7 @@ package parchment.control;
 
 import java.util.function.Consumer;
 import java.util.function.Function;
-import parchment.display.Wire;
+import parchment.display.live.Wire;
 
 /**
  * A line that a person types into. It starts empty; it is told once the person presses Enter or leaves it.

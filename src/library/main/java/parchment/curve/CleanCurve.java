@@ -6,9 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import parchment.curve.measured.Cleaning;
+import parchment.curve.measured.Gap;
+import parchment.curve.measured.LeftOut;
 import parchment.display.Showable;
 import parchment.quantity.TemperatureUnit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Holds the readings of a curve that can be relied on, and says which were left out and why.

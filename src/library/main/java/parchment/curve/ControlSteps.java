@@ -7,7 +7,7 @@ import java.util.Locale;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.quantity.Elapsed;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Lists when a control was moved, from what to what.

@@ -2,6 +2,8 @@ package parchment.curve;
 
 import java.util.List;
 import java.util.Locale;
+import parchment.curve.measured.CurveEstimate;
+import parchment.curve.measured.Smoothed;
 import parchment.display.Showable;
 
 /**
@@ -56,7 +58,7 @@ public final class RateOfRise implements Showable {
     @Override
     public String toString() {
         int missing = (int) rows.stream().filter(Smoothed::isMissing).count();
-        double typical = parchment.stats.Robust.median(standardErrors());
+        double typical = parchment.stats.linear.Robust.median(standardErrors());
         return String.format(
                         Locale.ROOT,
                         "rate of rise of the %s at %d readings (%d missing), typical standard error ",

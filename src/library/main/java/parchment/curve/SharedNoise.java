@@ -1,6 +1,6 @@
 package parchment.curve;
 
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Estimates how much of its noise a reading shares with the next one, from the changes between readings.

@@ -1,7 +1,8 @@
 package parchment.curve;
 
 import java.util.Arrays;
-import parchment.stats.Robust;
+import parchment.curve.measured.Cleaning;
+import parchment.stats.linear.Robust;
 
 /**
  * Finds spikes with a Hampel filter on what is left after the line through a reading's neighbours is taken away.

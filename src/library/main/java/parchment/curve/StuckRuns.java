@@ -1,5 +1,7 @@
 package parchment.curve;
 
+import parchment.curve.measured.Cleaning;
+
 /**
  * Finds runs of identical readings during which the curve must have moved on.
  *

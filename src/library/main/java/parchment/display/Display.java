@@ -6,6 +6,8 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import parchment.display.live.Asked;
+import parchment.display.live.Live;
 
 /**
  * Shows several values from one cell, where the cell's last line alone would show one.

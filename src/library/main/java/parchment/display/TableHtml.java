@@ -2,6 +2,7 @@ package parchment.display;
 
 import java.text.Bidi;
 import java.util.regex.Pattern;
+import parchment.display.answer.WholeNames;
 
 /**
  * Writes a table as HTML: semantic, whole without a script; colours come from the page, so that it suits a light and a dark one. A

@@ -3,6 +3,8 @@ package parchment.display;
 import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import parchment.display.live.Asked;
+import parchment.display.live.Live;
 
 /** Passes on everything but the questions that are put to data. */
 record Uncounted(Display.Target page) implements Display.Target {

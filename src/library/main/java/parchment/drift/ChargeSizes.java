@@ -7,7 +7,7 @@ import java.util.List;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * The charges in which a lot was really roasted: written green masses that lie within a twentieth of each other are one size.

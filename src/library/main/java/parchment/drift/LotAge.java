@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import parchment.logbook.Logbook;
 import parchment.logbook.Lot;
-import parchment.logbook.LotCheck;
+import parchment.logbook.contents.LotCheck;
 
 /** Says what was written of a lot's age: harvest, arrival, and moisture measured again. */
 final class LotAge {

@@ -6,7 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.IntToDoubleFunction;
-import parchment.calendar.MachineDays;
+import parchment.calendar.machine.MachineDays;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;

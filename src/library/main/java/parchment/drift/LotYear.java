@@ -9,14 +9,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
-import parchment.display.InShort;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.ShownAs;
+import parchment.drift.found.YearPart;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
-import parchment.logbook.ScoreQuestion;
+import parchment.logbook.contents.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.sheet.Words;
@@ -76,7 +77,7 @@ public final class LotYear implements ShownAs {
     /**
      * Follows a feature of a lot.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no such lot
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no such lot
      */
     public static LotYear of(String lot, Feature feature, Logbook logbook) {
         logbook.ofLot(lot);
@@ -134,7 +135,7 @@ public final class LotYear implements ShownAs {
     /**
      * Follows the scores of an attribute; each cupper's own level is taken out first. A change of all cuppers together stays in.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no such lot or attribute
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no such lot or attribute
      */
     public static LotYear of(String lot, String attribute, Logbook logbook) {
         logbook.ofLot(lot);
@@ -155,7 +156,7 @@ public final class LotYear implements ShownAs {
     /**
      * Returns the same with a coffee that is kept so that it does not age: what it moves by is the machine's drift.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no such lot
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no such lot
      */
     public LotYear withReference(String referenceLot) {
         logbook.ofLot(referenceLot);

@@ -2,11 +2,11 @@ package parchment.drift;
 
 import java.util.List;
 import java.util.Optional;
-import parchment.display.InShort;
-import parchment.display.Sentence;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Sentence;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.Problem;
+import parchment.logbook.written.Problem;
 
 /** Tells of a batch whose green mass was written and could not be read: it is then held against batches of every charge, which says less. */
 final class MassNotRead {

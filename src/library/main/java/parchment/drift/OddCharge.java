@@ -9,7 +9,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * A charge that most of a lot's batches were not of, and too few to say what is usual for it. What follows from the charge then says nothing of the

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import parchment.logbook.BlendPart;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.BlendPart;
+import parchment.logbook.contents.LogbookException;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 

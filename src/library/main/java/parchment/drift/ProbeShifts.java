@@ -2,9 +2,10 @@ package parchment.drift;
 
 import java.util.List;
 import java.util.Optional;
-import parchment.display.InShort;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.ShownAs;
+import parchment.drift.found.OneScale;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.MachinePeriods;
@@ -84,11 +85,11 @@ public final class ProbeShifts implements ShownAs {
                 .toList();
     }
 
-    Logbook logbook() {
+    public Logbook logbook() {
         return logbook;
     }
 
-    TemperatureUnit reader() {
+    public TemperatureUnit reader() {
         return logbook.readerUnit();
     }
 

@@ -3,7 +3,7 @@ package parchment.drift;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 
 /** Puts where batches or cups differ into three sentences: the largest source, whether it is that for sure, and what to do about it. */
 final class SharesInShort {

@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.period.ProbeChange;
 import parchment.period.UnseenChange;
 import parchment.quantity.TemperatureUnit;

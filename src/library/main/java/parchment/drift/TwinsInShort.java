@@ -1,7 +1,7 @@
 package parchment.drift;
 
 import java.util.Optional;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.stats.Interval;
 
 /** Puts how far batches lie apart that were meant alike into three sentences. */

@@ -6,17 +6,17 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import parchment.align.Unusual;
-import parchment.display.InShort;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.ShownAs;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
-import parchment.feature.OnProbe;
+import parchment.feature.path.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.Problem;
+import parchment.logbook.written.Problem;
 import parchment.period.ProbePeriods;
 import parchment.phase.Phases;
 import parchment.quantity.TemperatureUnit;
@@ -144,7 +144,7 @@ public final class Usual implements ShownAs {
     /**
      * Holds a batch against its lot's others.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no such batch
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no such batch
      */
     public static Usual of(Batch batch, Logbook logbook) {
         Batch own = logbook.batch(batch.name());

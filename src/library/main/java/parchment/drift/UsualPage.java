@@ -2,12 +2,12 @@ package parchment.drift;
 
 import java.util.List;
 import java.util.Locale;
-import parchment.display.InShort;
-import parchment.display.Report;
-import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
-import parchment.logbook.EmptyLogbook;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.Sentence;
+import parchment.logbook.contents.EmptyLogbook;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
 

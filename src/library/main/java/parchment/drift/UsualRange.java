@@ -6,7 +6,7 @@ import parchment.feature.Feature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Holds what is usual in one feature: the median and the spread of the others, on the scale on which the feature can lie anywhere.

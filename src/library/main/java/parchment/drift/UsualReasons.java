@@ -6,7 +6,7 @@ import java.util.Locale;
 import parchment.align.Unusual;
 import parchment.feature.Feature;
 import parchment.feature.Features;
-import parchment.logbook.EmptyLogbook;
+import parchment.logbook.contents.EmptyLogbook;
 import parchment.quantity.Unit;
 
 /** Says in words what was different in a batch. */

@@ -9,19 +9,19 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
 import parchment.chart.Plot;
-import parchment.display.InShort;
 import parchment.display.Progress;
-import parchment.display.Report;
-import parchment.display.Sentence;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.Sentence;
+import parchment.display.answer.ShownAs;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.ScoreQuestion;
+import parchment.logbook.contents.ScoreQuestion;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -100,7 +100,7 @@ public final class VarianceShares implements ShownAs {
     /**
      * Splits the variance of an attribute between cups.
      *
-     * @throws parchment.logbook.LogbookException if nobody scored that attribute
+     * @throws parchment.logbook.contents.LogbookException if nobody scored that attribute
      */
     public static VarianceShares of(String attribute, Logbook logbook) {
         Response.check(attribute, logbook);

@@ -1,8 +1,8 @@
 package parchment.drift;
 
 import java.util.Optional;
-import parchment.display.InShort;
-import parchment.display.Sentence;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Sentence;
 import parchment.logbook.Batch;
 import parchment.stats.series.Signal.Side;
 

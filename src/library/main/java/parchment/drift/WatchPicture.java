@@ -9,9 +9,9 @@ import parchment.chart.Panels;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.chart.Span;
-import parchment.display.Report;
-import parchment.display.Sentence;
 import parchment.display.Showable;
+import parchment.display.answer.Report;
+import parchment.display.answer.Sentence;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
-import parchment.feature.OnProbe;
+import parchment.feature.path.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;

@@ -8,13 +8,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import parchment.calendar.StrayDates;
-import parchment.display.InShort;
+import parchment.calendar.machine.StrayDates;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.ShownAs;
+import parchment.drift.found.WeekCause;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchPlan;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.BatchPlan;
 import parchment.period.ProbeChange;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
@@ -76,7 +77,7 @@ public final class Week implements ShownAs {
      *
      * @param lotOrBlend the lot, or the blend
      * @param roasted what is to be delivered
-     * @throws parchment.logbook.LogbookException if the logbook has no such lot or blend, the blend's shares are not written, or the mass is
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no such lot or blend, the blend's shares are not written, or the mass is
      *     not above 0
      */
     public Week withOrder(String lotOrBlend, Mass roasted) {
@@ -89,7 +90,7 @@ public final class Week implements ShownAs {
      * @param lotOrBlend the lot, or the blend
      * @param amount what is to be delivered, in the unit
      * @param unit the unit
-     * @throws parchment.logbook.LogbookException as {@link #withOrder(String, Mass)} does
+     * @throws parchment.logbook.contents.LogbookException as {@link #withOrder(String, Mass)} does
      */
     public Week withOrder(String lotOrBlend, double amount, MassUnit unit) {
         return new Week(logbook, first, last, batches, orders.with(lotOrBlend, Mass.of(amount, unit), unit), today);

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import parchment.drift.found.WeekCause;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 

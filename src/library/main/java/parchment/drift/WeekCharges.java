@@ -3,7 +3,7 @@ package parchment.drift;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import parchment.display.FirstFew;
+import parchment.display.answer.FirstFew;
 
 /** Says of the batches of a week whose charge too few others are of what their own pages say: what could be held against others, and what could not. */
 final class WeekCharges {

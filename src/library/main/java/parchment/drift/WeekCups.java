@@ -3,10 +3,11 @@ package parchment.drift;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import parchment.display.FirstFew;
+import parchment.display.answer.FirstFew;
+import parchment.drift.found.CupsBeside;
 import parchment.logbook.Batch;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.Cupping;
 
 /** Says how the batches of a week came out in the cup, where they were cupped. */
 final class WeekCups {

@@ -2,7 +2,8 @@ package parchment.drift;
 
 import java.util.List;
 import java.util.Optional;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
+import parchment.drift.found.WeekCause;
 
 /** Puts a week into three sentences. */
 final class WeekInShort {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import parchment.drift.found.WeekCause;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;

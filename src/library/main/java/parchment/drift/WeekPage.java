@@ -4,14 +4,15 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import parchment.display.Report;
-import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.display.answer.Report;
+import parchment.display.answer.Sentence;
+import parchment.drift.found.WeekCause;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 import parchment.quantity.TemperatureUnit;
 
 /** Lays the week out as a page. */

@@ -2,11 +2,11 @@ package parchment.drift;
 
 import java.util.ArrayList;
 import java.util.List;
-import parchment.calendar.StrayDates;
-import parchment.display.FirstFew;
+import parchment.calendar.machine.StrayDates;
+import parchment.display.answer.FirstFew;
 import parchment.logbook.Batch;
-import parchment.logbook.Problem;
 import parchment.logbook.Problems;
+import parchment.logbook.written.Problem;
 
 /** Says which batches of a week were not read as written. */
 final class WeekProblems {

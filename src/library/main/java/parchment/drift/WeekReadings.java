@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import parchment.drift.found.WeekCause;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;

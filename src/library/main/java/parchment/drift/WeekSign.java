@@ -5,7 +5,7 @@ import java.util.List;
 import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.feature.Feature;
 import parchment.feature.Features;
-import parchment.feature.OnProbe;
+import parchment.feature.path.OnProbe;
 
 /** One number of one batch that lies outside of what is usual for its lot. */
 record WeekSign(Usual usual, Usual.Compared compared) {

@@ -4,13 +4,13 @@ import static parchment.logbook.MarkKind.CHARGE;
 
 import java.util.Optional;
 import parchment.curve.Curve;
-import parchment.feature.BatchPath;
 import parchment.feature.Feature;
-import parchment.feature.Measured;
+import parchment.feature.path.BatchPath;
+import parchment.feature.path.Measured;
 import parchment.logbook.Quantity;
 import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Holds a written charge temperature against what the curve reads at charge. Roasters differ in the moment at which they read it; a lot's

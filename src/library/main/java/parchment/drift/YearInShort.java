@@ -1,6 +1,7 @@
 package parchment.drift;
 
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
+import parchment.drift.found.YearPart;
 import parchment.stats.Interval;
 
 /** Puts a lot's year into three sentences. */

@@ -2,6 +2,8 @@ package parchment.evidence;
 
 import java.util.Locale;
 import java.util.Optional;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
 import parchment.stats.CannotFitException;
 
 /**

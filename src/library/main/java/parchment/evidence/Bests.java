@@ -13,6 +13,8 @@ import java.util.TreeSet;
 import java.util.stream.IntStream;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
 import parchment.stats.CannotFitException;
 
 /**

@@ -4,8 +4,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import parchment.display.Showable;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.Cupping;
 
 /**
  * Counts the scores that were given blind and before anybody spoke.

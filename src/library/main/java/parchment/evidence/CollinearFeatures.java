@@ -6,8 +6,9 @@ import java.util.List;
 import java.util.Map;
 import parchment.display.Showable;
 import parchment.display.Table;
-import parchment.feature.Role;
-import parchment.stats.Correlation;
+import parchment.evidence.finding.Wording;
+import parchment.feature.kind.Role;
+import parchment.stats.linear.Correlation;
 
 /**
  * Shows which other features moved together with the one asked about, inside lots and probe periods of this logbook.

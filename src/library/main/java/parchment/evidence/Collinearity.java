@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
-import parchment.feature.Role;
+import parchment.feature.kind.Role;
 
 /**
  * Finds the controls and facts of the calendar from which a feature cannot be told in one set of scores.

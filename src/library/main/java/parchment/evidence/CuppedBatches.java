@@ -3,6 +3,7 @@ package parchment.evidence;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.evidence.finding.Wording;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

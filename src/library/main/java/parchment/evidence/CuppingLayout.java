@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import parchment.display.Showable;
+import parchment.evidence.finding.Wording;
 
 /**
  * Says how batches were laid out over cuppings: what was never tasted side by side can only be compared across cuppings.

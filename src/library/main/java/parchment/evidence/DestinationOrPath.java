@@ -6,15 +6,17 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parchment.chart.Plot;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
-import parchment.logbook.ScoreQuestion;
+import parchment.logbook.contents.ScoreQuestion;
 import parchment.stats.Interval;
 
 /**

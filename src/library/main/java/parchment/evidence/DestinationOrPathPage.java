@@ -9,11 +9,13 @@ import parchment.chart.Boundary;
 import parchment.chart.Marker;
 import parchment.chart.Plot;
 import parchment.chart.Points;
-import parchment.display.Report;
 import parchment.display.Table;
-import parchment.logbook.Cautions;
+import parchment.display.answer.Report;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
+import parchment.logbook.contents.Cautions;
 import parchment.quantity.Unit;
-import parchment.stats.Correlation;
+import parchment.stats.linear.Correlation;
 
 /** Writes the comparison of destination and path as a page. */
 final class DestinationOrPathPage {

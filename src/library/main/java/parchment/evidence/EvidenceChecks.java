@@ -3,7 +3,7 @@ package parchment.evidence;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Locale;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 
 /** Refuses questions that cannot be asked of a logbook, in words that say what to ask instead. */
 final class EvidenceChecks {

@@ -4,10 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import parchment.display.Report;
-import parchment.feature.OnProbe;
-import parchment.feature.Role;
-import parchment.logbook.Cautions;
+import parchment.display.answer.Report;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
+import parchment.feature.kind.Role;
+import parchment.feature.path.OnProbe;
+import parchment.logbook.contents.Cautions;
 
 /** Writes an answer as a page: verdict, numbers, picture, what it was confounded with, how it was reached. */
 final class EvidencePage {

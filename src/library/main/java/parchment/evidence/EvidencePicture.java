@@ -11,6 +11,8 @@ import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.chart.Span;
 import parchment.chart.Weight;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
 

@@ -1,7 +1,8 @@
 package parchment.evidence;
 
 import java.util.List;
-import parchment.display.FirstFew;
+import parchment.display.answer.FirstFew;
+import parchment.evidence.finding.Wording;
 
 /**
  * Counts what a result could not use.

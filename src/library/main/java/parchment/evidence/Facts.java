@@ -9,6 +9,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.evidence.finding.Wording;
 import parchment.stats.mixed.LinearModel;
 import parchment.stats.mixed.MixedDesign;
 

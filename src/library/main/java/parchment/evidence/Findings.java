@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import java.util.List;
+import parchment.evidence.finding.Slope;
 import parchment.stats.Interval;
 
 /**

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 
 /**
  * Says below the picture of an answer which batches it is about and what could be wrong with it, in plain sentences.

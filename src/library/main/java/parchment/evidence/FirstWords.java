@@ -2,9 +2,11 @@ package parchment.evidence;
 
 import java.util.List;
 import java.util.Set;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 import parchment.feature.Features;
-import parchment.feature.Role;
+import parchment.feature.kind.Role;
 import parchment.stats.Interval;
 
 /**

@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
 import parchment.stats.Estimate;
 import parchment.stats.mixed.GroupEffect;
 import parchment.stats.mixed.LinearMixedModel;

@@ -3,9 +3,10 @@ package parchment.evidence;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import parchment.logbook.CupScores;
+import parchment.evidence.finding.Slope;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
 import parchment.stats.CannotFitException;
 
 /**

@@ -1,6 +1,7 @@
 package parchment.evidence;
 
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
+import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /** Puts how far attributes move together in one cupper's scores into three sentences. */

@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import parchment.logbook.CupScores;
+import parchment.logbook.written.CupScores;
 
 /**
  * Sums of products of a cupping's scores, from which two covariances of the attributes follow.

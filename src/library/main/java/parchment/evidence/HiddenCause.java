@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.evidence.finding.Slope;
 import parchment.stats.RobustnessValue;
 
 /**

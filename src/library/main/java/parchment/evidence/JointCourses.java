@@ -10,8 +10,8 @@ import org.hipparchus.linear.EigenDecompositionSymmetric;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import parchment.stats.CannotFitException;
-import parchment.stats.Correlation;
 import parchment.stats.Interval;
+import parchment.stats.linear.Correlation;
 import parchment.stats.linear.Vectors;
 
 /**

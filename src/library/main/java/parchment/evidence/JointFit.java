@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
+import parchment.evidence.finding.Slope;
 import parchment.stats.CannotFitException;
 import parchment.stats.linear.Matrices;
 import parchment.stats.linear.Vectors;

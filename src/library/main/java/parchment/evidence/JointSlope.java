@@ -1,7 +1,8 @@
 package parchment.evidence;
 
 import java.util.Arrays;
-import parchment.stats.Robust;
+import parchment.evidence.finding.Slope;
+import parchment.stats.linear.Robust;
 
 /**
  * Holds the answer to one comparison among several measures of one model.

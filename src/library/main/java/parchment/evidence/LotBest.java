@@ -2,6 +2,8 @@ package parchment.evidence;
 
 import java.util.Optional;
 import parchment.display.Showable;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
 
 /**
  * Holds what one lot tells of where its score is best, as a reading on today's probe.

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import parchment.display.Showable;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
 import parchment.stats.CannotFitException;
 import parchment.stats.mixed.FTest;
 

@@ -10,7 +10,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
-import parchment.display.Report;
+import parchment.display.answer.Report;
+import parchment.evidence.finding.Wording;
 
 /**
  * Holds the scores of one attribute joined to the batches and their measure, and counts what could not be joined.

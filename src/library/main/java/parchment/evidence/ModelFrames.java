@@ -9,9 +9,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import parchment.calendar.RoastCalendar;
+import parchment.evidence.finding.Wording;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 import parchment.period.ProbePeriods;
 
 /**

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Showable;
+import parchment.evidence.finding.Slope;
 import parchment.stats.CannotFitException;
 
 /**

@@ -2,7 +2,9 @@ package parchment.evidence;
 
 import java.util.Locale;
 import parchment.display.Showable;
-import parchment.feature.Role;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
+import parchment.feature.kind.Role;
 
 /**
  * Says how many more batches would settle a question.

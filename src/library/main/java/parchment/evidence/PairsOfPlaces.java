@@ -1,5 +1,6 @@
 package parchment.evidence;
 
+import parchment.evidence.finding.Slope;
 import parchment.stats.Interval;
 
 /**

@@ -1,7 +1,8 @@
 package parchment.evidence;
 
 import java.util.List;
-import parchment.feature.SettledAtDrop;
+import parchment.evidence.finding.Wording;
+import parchment.feature.Features;
 
 /**
  * Parts what moved along with a feature by its nature from what may be behind the scores in its place.
@@ -19,7 +20,7 @@ record PartOfIt(Measure measure, List<CollinearFeatures.Companion> companions) {
     }
 
     private boolean byNature(CollinearFeatures.Companion companion) {
-        return SettledAtDrop.holds(measure.name()) && SettledAtDrop.holds(companion.name());
+        return Features.isSettledAtDrop(measure.name()) && Features.isSettledAtDrop(companion.name());
     }
 
     /** Names those that do not move along by nature. */

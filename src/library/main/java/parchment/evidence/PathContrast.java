@@ -1,6 +1,9 @@
 package parchment.evidence;
 
 import parchment.display.Showable;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /**

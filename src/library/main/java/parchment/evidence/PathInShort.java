@@ -3,7 +3,10 @@ package parchment.evidence;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /** Puts the comparison of destination and path into three sentences. */

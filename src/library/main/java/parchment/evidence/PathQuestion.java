@@ -7,10 +7,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Logbook;
 import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Asks whether the destination or the path went with a score.

@@ -2,6 +2,9 @@ package parchment.evidence;
 
 import java.util.List;
 import java.util.function.Supplier;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /**

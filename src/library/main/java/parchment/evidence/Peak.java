@@ -3,6 +3,7 @@ package parchment.evidence;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Showable;
+import parchment.evidence.finding.Slope;
 import parchment.stats.Fieller;
 import parchment.stats.Interval;
 import parchment.stats.mixed.QuadraticPeak;

@@ -3,6 +3,8 @@ package parchment.evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 
 /** Says how the picture of an answer is read. */
 final class PictureNotes {

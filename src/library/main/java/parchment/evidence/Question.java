@@ -7,10 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchPlan;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.BatchPlan;
+import parchment.logbook.written.CupScores;
 
 /**
  * Puts one question to a logbook.

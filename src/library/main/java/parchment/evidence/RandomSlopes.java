@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.util.Arrays;
 import java.util.List;
+import parchment.evidence.finding.Slope;
 import parchment.stats.mixed.FTest;
 
 /**

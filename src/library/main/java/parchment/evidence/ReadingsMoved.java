@@ -6,7 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import parchment.feature.OnProbe;
+import parchment.feature.path.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbeChange;

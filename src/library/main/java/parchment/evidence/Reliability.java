@@ -3,8 +3,9 @@ package parchment.evidence;
 import java.util.Arrays;
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.evidence.finding.Slope;
 import parchment.stats.MeasurementError;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Says how much of the feature's spread is the batches' own and how much is error of measuring.

@@ -2,6 +2,8 @@ package parchment.evidence;
 
 import java.util.List;
 import parchment.display.Showable;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /**

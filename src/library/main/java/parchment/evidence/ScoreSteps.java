@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import parchment.evidence.finding.Wording;
 
 /**
  * Says whether scores come in so few steps, or press so hard against an end, that the distance between two steps cannot be taken for

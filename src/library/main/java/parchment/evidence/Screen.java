@@ -8,13 +8,14 @@ import parchment.chart.Axis;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.chart.Span;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
+import parchment.evidence.finding.Wording;
 import parchment.logbook.Logbook;
-import parchment.logbook.ScoreQuestion;
+import parchment.logbook.contents.ScoreQuestion;
 import parchment.stats.CannotFitException;
 
 /**

@@ -1,7 +1,8 @@
 package parchment.evidence;
 
 import java.util.List;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
+import parchment.evidence.finding.Wording;
 
 /** Puts the many looks of a screen into three sentences. */
 final class ScreenInShort {

@@ -8,8 +8,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.display.Table;
-import parchment.stats.Robust;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 import parchment.stats.linear.Matrices;
+import parchment.stats.linear.Robust;
 
 /**
  * Names the fewest pairs of batches that would tell apart what a logbook cannot.

@@ -2,8 +2,9 @@ package parchment.evidence;
 
 import java.util.Locale;
 import java.util.Optional;
-import parchment.logbook.AssumedScale;
+import parchment.evidence.finding.Wording;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.AssumedScale;
 
 /**
  * Holds the smallest difference of a score that matters to the roaster, fixed before the scores are looked at.

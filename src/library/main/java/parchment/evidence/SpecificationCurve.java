@@ -6,9 +6,10 @@ import java.util.List;
 import java.util.Map;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.evidence.finding.Slope;
 import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Looks at the same question in eight other fixed ways, chosen before any score was seen.

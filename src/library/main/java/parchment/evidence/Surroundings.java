@@ -1,5 +1,7 @@
 package parchment.evidence;
 
+import parchment.evidence.finding.Slope;
+
 /**
  * Holds what stood around a question: facts and features that moved along, which batches were cupped, and how, and how many of them had a
  * drawn target.

@@ -1,7 +1,9 @@
 package parchment.evidence;
 
 import java.util.List;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /** Puts a trade-off into three sentences. */

@@ -10,17 +10,19 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import parchment.chart.Panels;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Logbook;
-import parchment.logbook.ScoreQuestion;
+import parchment.logbook.contents.ScoreQuestion;
 import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Weighs several attributes along one feature: what one gains where another loses, where the compromise lies, and how sure that is.

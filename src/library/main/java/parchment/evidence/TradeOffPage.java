@@ -14,9 +14,12 @@ import parchment.chart.Panels;
 import parchment.chart.Plot;
 import parchment.chart.Span;
 import parchment.chart.Weight;
-import parchment.display.Report;
 import parchment.display.Table;
-import parchment.logbook.Cautions;
+import parchment.display.answer.Report;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
+import parchment.logbook.contents.Cautions;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
 

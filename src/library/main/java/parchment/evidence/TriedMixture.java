@@ -4,8 +4,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import parchment.stats.Robust;
 import parchment.stats.linear.Matrices;
+import parchment.stats.linear.Robust;
 
 /**
  * Says whether a mixture of several measures was tried, not only each of them by itself.

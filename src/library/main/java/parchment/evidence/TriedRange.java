@@ -3,7 +3,7 @@ package parchment.evidence;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Holds the range of the feature that was tried, as readings on today's probe.

@@ -2,6 +2,8 @@ package parchment.evidence;
 
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
 import parchment.stats.Interval;
 
 /**

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import parchment.evidence.finding.Verdict;
+import parchment.evidence.finding.Wording;
 
 /**
  * Turns what was computed into a verdict, with the reasons in words.

@@ -1,6 +1,7 @@
 package parchment.evidence;
 
-import parchment.feature.Role;
+import parchment.evidence.finding.Verdict;
+import parchment.feature.kind.Role;
 
 /** Says below the picture of an answer why just its two readings are compared, what its brackets hold, and where nobody looked. */
 final class WhyThese {

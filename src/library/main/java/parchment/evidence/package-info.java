@@ -3,8 +3,8 @@
  *
  * <p>An answer is an {@link parchment.evidence.Evidence}: a verdict with its reasons, the slope within lots with its interval, where
  * the best lies (or that it cannot be told), the gain on roast days left out, what else moved together with the feature, and one
- * picture. What was only watched is an {@link parchment.evidence.Association} and "went with" the score; only batches whose target
- * was drawn by chance before charge make an {@link parchment.evidence.Effect}. "Cannot tell" is an answer, and says which batches
+ * picture. What was only watched is an {@link parchment.evidence.finding.Association} and "went with" the score; only batches whose target
+ * was drawn by chance before charge make an {@link parchment.evidence.finding.Effect}. "Cannot tell" is an answer, and says which batches
  * would tell.
  *
  * <pre>{@code

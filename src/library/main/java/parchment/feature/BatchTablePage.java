@@ -8,9 +8,9 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.display.Column;
-import parchment.display.FirstFew;
 import parchment.display.Table;
-import parchment.logbook.EmptyLogbook;
+import parchment.display.answer.FirstFew;
+import parchment.logbook.contents.EmptyLogbook;
 import parchment.sheet.Words;
 
 /** Shows a table of batches; of many features the usual ones, as a page has only so much width. */

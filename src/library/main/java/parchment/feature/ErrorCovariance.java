@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import parchment.feature.path.BatchPath;
+import parchment.feature.path.Measured;
 import parchment.logbook.MarkKind;
 
 /** Puts the covariance of features' errors together: what each mark's error does to all of them, and each one's own error. */

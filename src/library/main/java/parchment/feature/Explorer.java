@@ -4,12 +4,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import parchment.align.Clock;
-import parchment.display.ChosenNames;
-import parchment.display.LinkedViews;
 import parchment.display.Showable;
+import parchment.display.page.ChosenNames;
+import parchment.display.page.LinkedViews;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
 import parchment.quantity.TemperatureUnit;
 
 /**
@@ -81,7 +81,7 @@ public final class Explorer implements Showable {
     /**
      * Returns the same explorer that begins with some batches chosen.
      *
-     * @throws parchment.logbook.LogbookException if the logbook has no batch of one of the names
+     * @throws parchment.logbook.contents.LogbookException if the logbook has no batch of one of the names
      */
     public Explorer withChosen(String batchName, String... more) {
         return new Explorer(logbook, clock, features, attribute, names(logbook.only(batchName, more)));

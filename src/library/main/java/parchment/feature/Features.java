@@ -3,8 +3,9 @@ package parchment.feature;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import parchment.display.Spelling;
-import parchment.logbook.LogbookException;
+import parchment.display.answer.Spelling;
+import parchment.feature.kind.FeatureList;
+import parchment.logbook.contents.LogbookException;
 
 /**
  * Offers the features that are built in; each method returns one. Their definitions, units and needs are in {@link #all()}.
@@ -28,6 +29,11 @@ public final class Features {
         all.addAll(ControlFeatures.all());
         all.addAll(ConditionFeatures.all());
         return all;
+    }
+
+    /** Says whether a feature of this name is settled at the moment of the drop: another drop temperature moves it along by its nature. */
+    public static boolean isSettledAtDrop(String feature) {
+        return SettledAtDrop.holds(feature);
     }
 
     /** Returns every built-in feature; shows itself as a table of definitions, units and needs. */

@@ -2,10 +2,11 @@ package parchment.feature;
 
 import java.util.LinkedHashSet;
 import java.util.Set;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
+import parchment.feature.kind.Need;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 
 /** Refuses a column that no batch has, before a whole table of missing numbers is made of a slip of the pen. */
 final class KnownColumns {

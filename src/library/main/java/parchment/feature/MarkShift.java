@@ -1,7 +1,8 @@
 package parchment.feature;
 
+import parchment.feature.path.BatchPath;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
+import parchment.phase.found.Mark;
 
 /** Carries the uncertainty of one mark into features: measures what they would be with the mark one standard error earlier and later. */
 final class MarkShift {

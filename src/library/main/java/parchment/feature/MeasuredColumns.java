@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.WeakHashMap;
 import parchment.display.Progress;
+import parchment.feature.path.BatchPath;
+import parchment.feature.path.Measured;
 import parchment.logbook.Logbook;
 
 /**

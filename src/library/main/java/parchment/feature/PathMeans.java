@@ -4,9 +4,10 @@ import java.util.List;
 import java.util.Locale;
 import parchment.curve.ControlSteps;
 import parchment.curve.Curve;
-import parchment.curve.Gap;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
+import parchment.curve.measured.Gap;
+import parchment.curve.measured.Smoothed;
+import parchment.feature.path.Measured;
 import parchment.quantity.Elapsed;
 import parchment.stats.local.Autocovariance;
 

@@ -7,6 +7,10 @@ import static parchment.logbook.MarkKind.YELLOWING;
 
 import java.util.List;
 import java.util.Locale;
+import parchment.feature.kind.Family;
+import parchment.feature.kind.Need;
+import parchment.feature.path.BatchPath;
+import parchment.feature.path.Measured;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Unit;
 

@@ -11,7 +11,7 @@ import java.util.stream.Stream;
  * <p>They are parts of one another, not something else that may be behind a score. Rates, air and controls near the drop are not among them: they can be
  * another at the same drop.
  */
-public final class SettledAtDrop {
+final class SettledAtDrop {
     private static final Set<String> NAMES = Stream.of(
                     TemperatureFeatures.DROP_TEMPERATURE,
                     TimeFeatures.DROP_TIME,
@@ -28,8 +28,7 @@ public final class SettledAtDrop {
 
     private SettledAtDrop() {}
 
-    /** Says whether a feature of this name is settled at the drop. */
-    public static boolean holds(String feature) {
+    static boolean holds(String feature) {
         return NAMES.contains(feature);
     }
 }

@@ -7,9 +7,14 @@ import static parchment.logbook.MarkKind.YELLOWING;
 
 import java.util.List;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
+import parchment.curve.measured.Smoothed;
+import parchment.feature.kind.Family;
+import parchment.feature.kind.Need;
+import parchment.feature.kind.Role;
+import parchment.feature.path.BatchPath;
+import parchment.feature.path.Measured;
 import parchment.logbook.MarkKind;
-import parchment.phase.ChargeTemperature;
+import parchment.phase.found.ChargeTemperature;
 import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
 

@@ -8,6 +8,10 @@ import static parchment.logbook.MarkKind.TURNING_POINT;
 import static parchment.logbook.MarkKind.YELLOWING;
 
 import java.util.List;
+import parchment.feature.kind.Family;
+import parchment.feature.kind.Need;
+import parchment.feature.path.BatchPath;
+import parchment.feature.path.Measured;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Unit;
 

@@ -13,8 +13,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
 import parchment.logbook.LogbookFiles;
+import parchment.logbook.contents.LogbookException;
 import parchment.sheet.Words;
 
 /**

@@ -13,8 +13,8 @@ import parchment.file.FolderLock;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
-import parchment.logbook.LogbookPlace;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.contents.LogbookPlace;
 import parchment.sheet.Words;
 
 /** The folder that a gathering is written into: a new one, or a logbook that was gathered from the same files before and now grows. */

@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 import parchment.sheet.Words;
 
 /**

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.UnaryOperator;
-import parchment.display.Report;
+import parchment.display.answer.Report;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.Words;
 

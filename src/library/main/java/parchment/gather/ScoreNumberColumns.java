@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import parchment.logbook.AssumedScale;
+import parchment.logbook.contents.AssumedScale;
 
 /**
  * Settles which columns hold scores: numbers from 0 to 100 under a word that is an attribute's, or under any word if they lie on the scale of the columns

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import parchment.logbook.AssumedScale;
+import parchment.logbook.contents.AssumedScale;
 import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 

@@ -18,7 +18,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /** Names kinds of roast by what differs most from the other batches, in plain words. */
 final class KindWords {

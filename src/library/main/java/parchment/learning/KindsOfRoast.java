@@ -11,12 +11,12 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import parchment.chart.Plot;
-import parchment.display.InShort;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.ScoreQuestion;
+import parchment.logbook.contents.ScoreQuestion;
 import parchment.sheet.Words;
 import parchment.stats.Estimate;
 

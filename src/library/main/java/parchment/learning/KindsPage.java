@@ -2,10 +2,10 @@ package parchment.learning;
 
 import java.util.List;
 import java.util.Locale;
-import parchment.display.InShort;
-import parchment.display.Report;
-import parchment.display.Sentence;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.Sentence;
 import parchment.learning.KindsOfRoast.Kind;
 import parchment.sheet.Words;
 import parchment.stats.Interval;

@@ -8,9 +8,9 @@ import parchment.chart.Band;
 import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Plot;
-import parchment.display.Sentence;
+import parchment.display.answer.Sentence;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /** Draws the rate of rise of each kind of roast; of all batches together where there are no kinds. */
 final class KindsPicture {

@@ -3,7 +3,7 @@ package parchment.learning;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Plants something in the scores that lines and bends miss, to see whether the search would have found it: batches high in both of two features

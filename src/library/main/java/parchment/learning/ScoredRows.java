@@ -10,8 +10,8 @@ import java.util.stream.Collectors;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 
 /**
  * Holds the level of each scored batch beside its features.

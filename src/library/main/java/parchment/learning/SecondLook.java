@@ -9,19 +9,19 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.align.Unusual;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
-import parchment.feature.Role;
+import parchment.feature.kind.Role;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.sheet.Words;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Looks a second time for odd batches, by all their features at once, and says which both looks find and which only one.

@@ -6,16 +6,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
-import parchment.logbook.ScoreQuestion;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.contents.ScoreQuestion;
 import parchment.sheet.Words;
 
 /**

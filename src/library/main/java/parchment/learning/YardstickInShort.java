@@ -3,8 +3,8 @@ package parchment.learning;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import parchment.display.InShort;
-import parchment.display.Report;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
 import parchment.sheet.Words;
 
 /** Says in short sentences whether lines and bends miss something. */

@@ -3,6 +3,7 @@ package parchment.logbook;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
+import parchment.logbook.written.Problem;
 
 /**
  * Collects problems that are alike and of many files, or expect a name of its own each: the first {@value ProblemLog#ALIKE_KEPT} one by one, and the

@@ -13,6 +13,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import parchment.curve.Curve;
+import parchment.logbook.written.BatchConditions;
+import parchment.logbook.written.BatchLooks;
+import parchment.logbook.written.BatchPlan;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Numbers;
@@ -113,7 +116,7 @@ public final class Batch {
     }
 
     /** Returns the same batch with its time told in a time zone. */
-    Batch in(ZoneId zone) {
+    public Batch in(ZoneId zone) {
         if (roastedAt.isEmpty()) {
             return this;
         }

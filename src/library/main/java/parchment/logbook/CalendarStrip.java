@@ -18,7 +18,8 @@ import parchment.chart.Marker;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.ShownAs;
+import parchment.logbook.written.Upkeep;
 import parchment.sheet.Words;
 
 /**

@@ -1,6 +1,7 @@
 package parchment.logbook;
 
 import java.util.Locale;
+import parchment.logbook.written.Problem;
 import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 

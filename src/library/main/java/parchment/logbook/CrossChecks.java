@@ -9,6 +9,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import parchment.logbook.contents.AssumedScale;
+import parchment.logbook.contents.BlendPart;
+import parchment.logbook.contents.LotCheck;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
+import parchment.logbook.written.Machine;
+import parchment.logbook.written.Problem;
+import parchment.logbook.written.Upkeep;
 import parchment.sheet.Words;
 
 /** Looks for names that lead nowhere: a cupping of an unknown batch, a batch of an unknown lot. */

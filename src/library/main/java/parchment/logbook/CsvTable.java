@@ -19,6 +19,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
+import parchment.logbook.written.Problem;
 import parchment.quantity.MassUnit;
 import parchment.sheet.BoundedReader;
 import parchment.sheet.CsvText;

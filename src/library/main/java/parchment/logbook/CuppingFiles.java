@@ -15,6 +15,8 @@ import java.util.OptionalInt;
 import java.util.Set;
 import parchment.file.NameForms;
 import parchment.logbook.Field.Kind;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 import parchment.sheet.Header;
 import parchment.sheet.Numbers;
 import parchment.sheet.Words;

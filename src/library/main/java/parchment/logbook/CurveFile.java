@@ -218,7 +218,7 @@ final class CurveFile {
         }
         double start = layout.timeForm() == CurveLayout.TimeForm.TIME_OF_DAY ? readings.secondsAt(0) : 0;
         int[] order = CurveClock.order(readings, columns.timeHeading(), problems);
-        RoastLength.ask(readings, order, time, columns.timeHeading(), problems);
+        LengthQuestion.ask(readings, order, time, columns.timeHeading(), problems);
         return CurveBuilder.build(columns, readings, order, start, checks, problems);
     }
 

@@ -18,6 +18,8 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Progress;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.Problem;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.ReadableFile;
 import parchment.sheet.TextFile;

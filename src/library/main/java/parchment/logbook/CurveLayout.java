@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.Problem;
 import parchment.sheet.Delimiter;
 import parchment.sheet.Header;
 import parchment.sheet.Value;

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Problem;
 
 /**
  * Looks for what stands in a logbook twice: the readings of one roast under two names, and the scores of one cup.

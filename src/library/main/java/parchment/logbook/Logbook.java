@@ -15,6 +15,15 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import parchment.display.Display;
 import parchment.display.Showable;
+import parchment.logbook.contents.Cautions;
+import parchment.logbook.contents.EmptyLogbook;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
+import parchment.logbook.written.Machine;
+import parchment.logbook.written.Problem;
+import parchment.logbook.written.Upkeep;
 import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Words;
@@ -261,7 +270,7 @@ public final class Logbook implements Showable {
      * Returns what tells this logbook from every other, whatever their names: the folder that it was read from, or, for one that is in no folder, what
      * its cups hold. A filter and the reader's scale of temperature make no other logbook.
      */
-    String identity() {
+    public String identity() {
         return contents.folder()
                 .map(Path::toString)
                 .orElseGet(() -> "cups " + Integer.toHexString(new LinkedHashSet<>(whole().cups()).hashCode()));

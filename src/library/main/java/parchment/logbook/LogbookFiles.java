@@ -6,6 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.Problem;
+import parchment.logbook.written.UpkeepKind;
 import parchment.quantity.Mass;
 import parchment.sheet.Header;
 

@@ -12,8 +12,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
-import parchment.display.Report;
 import parchment.display.Table;
+import parchment.display.answer.Report;
+import parchment.logbook.contents.EmptyLogbook;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 import parchment.sheet.Words;
 
 /** Tells on one page what a logbook holds and what it lacks. */

@@ -12,6 +12,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.logbook.Field.Kind;
+import parchment.logbook.contents.BlendPart;
+import parchment.logbook.contents.LotCheck;
 import parchment.sheet.Header;
 import parchment.sheet.Words;
 

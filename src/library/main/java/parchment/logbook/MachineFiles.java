@@ -12,6 +12,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import parchment.logbook.Field.Kind;
+import parchment.logbook.written.Machine;
+import parchment.logbook.written.Upkeep;
+import parchment.logbook.written.UpkeepKind;
 import parchment.quantity.Mass;
 import parchment.sheet.Words;
 

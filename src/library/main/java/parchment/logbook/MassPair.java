@@ -3,10 +3,11 @@ package parchment.logbook;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import parchment.logbook.written.BatchConditions;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 import parchment.sheet.Words;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Settles which of a batch's two masses is set aside where no roast can have made the one from the other.

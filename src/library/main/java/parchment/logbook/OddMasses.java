@@ -6,10 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import parchment.logbook.written.BatchConditions;
+import parchment.logbook.written.Machine;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 import parchment.sheet.Words;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Doubts green masses that a machine is hardly charged with: above the largest batch that machines.csv says of it, or far from all others of the same

@@ -3,6 +3,7 @@ package parchment.logbook;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
+import parchment.logbook.contents.LogbookException;
 import parchment.sheet.Words;
 
 /** Finds out which folder a session was started with. */

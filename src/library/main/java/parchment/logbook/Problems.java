@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.logbook.written.Problem;
 import parchment.sheet.Words;
 
 /**

@@ -4,6 +4,7 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import parchment.logbook.written.RoastLength;
 import parchment.sheet.DateOrder;
 import parchment.sheet.Numbers;
 import parchment.sheet.Value;

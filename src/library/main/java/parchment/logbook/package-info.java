@@ -10,7 +10,7 @@
  * }</pre>
  *
  * <p>Reading has three steps: a table or curve file becomes values with units, whatever cannot be read as written becomes a {@link
- * parchment.logbook.Problem}, and then names are followed from file to file. {@link parchment.logbook.CurveLayout} describes curve
+ * parchment.logbook.written.Problem}, and then names are followed from file to file. {@link parchment.logbook.CurveLayout} describes curve
  * files of another form; {@link parchment.gather.Gather} makes a new logbook of a folder of files that nobody described.
  */
 @NullMarked

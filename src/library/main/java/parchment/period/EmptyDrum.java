@@ -6,9 +6,9 @@ import java.util.Optional;
 import parchment.curve.Curve;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
-import parchment.stats.Robust;
+import parchment.phase.found.Mark;
+import parchment.stats.linear.Robust;
 
 /**
  * Reads the empty drum just before charge, where bean probe and air probe stand in the same air.

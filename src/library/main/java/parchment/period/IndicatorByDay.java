@@ -3,7 +3,7 @@ package parchment.period;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import parchment.calendar.MachineDays;
+import parchment.calendar.machine.MachineDays;
 import parchment.stats.series.DayRegression;
 
 /**

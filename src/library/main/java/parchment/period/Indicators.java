@@ -10,20 +10,20 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.ToDoubleFunction;
-import parchment.calendar.MachineDays;
 import parchment.calendar.RoastCalendar;
+import parchment.calendar.machine.MachineDays;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
-import parchment.phase.ChargeTemperature;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
-import parchment.phase.ProbeReading;
+import parchment.phase.found.ChargeTemperature;
+import parchment.phase.found.Mark;
+import parchment.phase.found.ProbeReading;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Reads from a machine's batches what the beans should not move: the turning point at like charge, first crack at like pace, and the

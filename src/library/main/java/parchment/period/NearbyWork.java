@@ -5,9 +5,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import parchment.calendar.WrittenPeriods;
+import parchment.calendar.machine.WrittenPeriods;
 import parchment.logbook.Logbook;
-import parchment.logbook.Upkeep;
+import parchment.logbook.written.Upkeep;
 
 /**
  * Written work on something else than the bean probe, about when readings stepped: it may be why they did.

@@ -6,15 +6,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import parchment.calendar.MachineDays;
 import parchment.calendar.RoastCalendar;
-import parchment.calendar.WrittenPeriods;
+import parchment.calendar.machine.MachineDays;
+import parchment.calendar.machine.WrittenPeriods;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
-import parchment.phase.Mark;
 import parchment.phase.Phases;
+import parchment.phase.found.Mark;
 import parchment.stats.Estimate;
 
 /**

@@ -2,7 +2,7 @@ package parchment.period;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import parchment.logbook.Upkeep;
+import parchment.logbook.written.Upkeep;
 import parchment.stats.Estimate;
 
 /** Says how far the upkeep and the readings speak for a changed probe, and what else could be the reason. */

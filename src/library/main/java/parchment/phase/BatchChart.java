@@ -16,10 +16,12 @@ import parchment.chart.Weight;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.phase.found.Phase;
+import parchment.phase.found.Source;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Tells from a logbook how its roasts end: how far a written drop lies from the fall that the curve shows, and how long after a written drop

@@ -3,7 +3,7 @@ package parchment.phase;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;

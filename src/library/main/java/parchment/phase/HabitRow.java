@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import parchment.calendar.WrittenPeriods;
+import parchment.calendar.machine.WrittenPeriods;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;

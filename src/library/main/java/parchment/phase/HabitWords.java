@@ -6,12 +6,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import parchment.display.Sentence;
 import parchment.display.Table;
+import parchment.display.answer.Sentence;
 import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 import parchment.stats.mixed.LinearMixedModel;
 
 /** Puts the habit of one kind of mark into words. */

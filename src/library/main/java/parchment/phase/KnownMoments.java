@@ -15,9 +15,10 @@ import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.phase.found.Mark;
 import parchment.quantity.Mass;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Offers the moments that are looked for unless told otherwise. All thresholds are common practice, no source: they say what a roaster would
@@ -333,7 +334,7 @@ public final class KnownMoments {
         return new double[] {(sy - slope * sx) / n, slope};
     }
 
-    static String sized(MomentDetector detector, double size, parchment.quantity.TemperatureUnit reader) {
+    public static String sized(MomentDetector detector, double size, parchment.quantity.TemperatureUnit reader) {
         String printed = detector.unit().format(size, reader);
         return printed.isEmpty() ? String.format(Locale.ROOT, "%.3g", size) : printed;
     }

@@ -10,7 +10,7 @@ import java.util.function.ToDoubleFunction;
 import parchment.curve.CleanCurve;
 import parchment.curve.SmoothCurve;
 import parchment.logbook.Batch;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 import parchment.stats.local.Autocovariance;
 
 /**

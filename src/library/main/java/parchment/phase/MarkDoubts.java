@@ -7,8 +7,10 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
-import parchment.display.Sentence;
+import parchment.display.answer.Sentence;
 import parchment.logbook.MarkKind;
+import parchment.phase.found.Mark;
+import parchment.phase.found.Source;
 import parchment.quantity.Elapsed;
 
 /** Questions marks that contradict each other or the curve, and says what was done with them; the roaster knows what was meant. */

@@ -12,7 +12,9 @@ import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
-import parchment.logbook.RoastLength;
+import parchment.logbook.written.RoastLength;
+import parchment.phase.found.Mark;
+import parchment.phase.found.Source;
 import parchment.quantity.Elapsed;
 import parchment.stats.local.Autocovariance;
 

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import parchment.logbook.MarkKind;
+import parchment.phase.found.Mark;
+import parchment.phase.found.Source;
 
 /** Tells which marks stand in an order in which a roast cannot happen, and whether that is more than their errors. */
 final class MarkOrder {

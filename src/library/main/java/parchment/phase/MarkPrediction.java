@@ -1,11 +1,11 @@
 package parchment.phase;
 
 import java.util.Locale;
-import parchment.display.InShort;
-import parchment.display.Report;
-import parchment.display.Sentence;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.Sentence;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;

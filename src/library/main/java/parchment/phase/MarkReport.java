@@ -6,12 +6,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import parchment.display.InShort;
 import parchment.display.Showable;
+import parchment.display.answer.InShort;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
+import parchment.phase.found.Mark;
+import parchment.phase.found.Source;
 import parchment.quantity.TemperatureUnit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Says how well a logbook's own marks can be foretold: each roast day is left out in turn, and what was written on it is compared with what

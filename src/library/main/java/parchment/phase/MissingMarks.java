@@ -3,7 +3,7 @@ package parchment.phase;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import parchment.display.Sentence;
+import parchment.display.answer.Sentence;
 import parchment.logbook.MarkKind;
 
 /** Says what a batch lacks, and what can be said without it. */

@@ -4,17 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Batch;
-import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.logbook.Quantity;
+import parchment.logbook.contents.EmptyLogbook;
+import parchment.phase.found.Moment;
 import parchment.quantity.TemperatureUnit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Lists the notable moments of a logbook's batches: a stall, a sudden loss or surge of rate near first crack, a control changed late, a

@@ -1,7 +1,8 @@
 package parchment.phase;
 
 import java.util.List;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
+import parchment.phase.found.Moment;
 
 /** Puts the notable moments of batches into three sentences: the most unusual one, beside what, what to do next. */
 final class MomentsInShort {

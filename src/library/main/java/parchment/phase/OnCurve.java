@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Finds charge and drop on a bean-probe curve; the turning point between them is {@link TurningPoint}.

@@ -18,6 +18,9 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.phase.found.Mark;
+import parchment.phase.found.Phase;
+import parchment.phase.found.Source;
 
 /**
  * Holds the marks and phases of one batch, on one clock that starts at charge.

@@ -1,9 +1,9 @@
 package parchment.phase;
 
 import java.util.List;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.quantity.Elapsed;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /** Puts how long the phases of many batches took into three sentences, by the one that a roaster steers last: the development. */
 final class PhasesInShort {

@@ -1,7 +1,10 @@
 package parchment.phase;
 
 import java.util.Optional;
-import parchment.curve.Smoothed;
+import parchment.curve.measured.Smoothed;
+import parchment.phase.found.Mark;
+import parchment.phase.found.ProbeReading;
+import parchment.phase.found.Source;
 import parchment.quantity.Elapsed;
 
 /** Makes a mark of a prediction, with what the probe read then. */

@@ -5,8 +5,11 @@ import java.util.Optional;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
+import parchment.curve.measured.Smoothed;
 import parchment.logbook.MarkKind;
+import parchment.phase.found.Mark;
+import parchment.phase.found.ProbeReading;
+import parchment.phase.found.Source;
 
 /**
  * Reads the smoothed probe at a mark. A mark a moment past the last reading is read along the straight line, with the error of that; where

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
+import parchment.curve.measured.Smoothed;
 
 /**
  * Holds the rising part of a smoothed bean-temperature curve, from its lowest point on, so that it can be read both ways.

@@ -3,7 +3,7 @@ package parchment.phase;
 import java.util.List;
 import java.util.Optional;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
+import parchment.curve.measured.Smoothed;
 
 /**
  * Finds the lowest point of a smoothed bean-probe curve after charge, and how exactly it is known.

@@ -7,13 +7,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.knowm.xchart.XYChart;
-import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.display.answer.Sentence;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
-import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.EmptyLogbook;
 
 /**
  * Shows a feature lot by lot, machine by machine or month by month, as boxes beside each other.

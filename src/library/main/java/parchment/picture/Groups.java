@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parchment.sheet.Words;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Numbers by group, for boxes beside each other.

@@ -10,12 +10,12 @@ import java.util.stream.IntStream;
 import org.knowm.xchart.HeatMapChart;
 import org.knowm.xchart.HeatMapChartBuilder;
 import parchment.chart.Colour;
-import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.display.answer.Sentence;
 import parchment.feature.Feature;
-import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.EmptyLogbook;
 
 /**
  * Shows where batches lie in two features at once: how many are in each field of a grid, written in the field.

@@ -10,13 +10,13 @@ import org.knowm.xchart.XYChartBuilder;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import parchment.chart.Colour;
-import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.display.answer.Sentence;
 import parchment.feature.Feature;
-import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
-import parchment.stats.Robust;
+import parchment.logbook.contents.EmptyLogbook;
+import parchment.stats.linear.Robust;
 
 /**
  * Shows how the numbers of a feature are spread: how many batches lie in each field between round numbers.

@@ -3,8 +3,8 @@ package parchment.picture;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.answer.Report;
 
 /**
  * What a picture of this room shows: a title, a sentence, the picture if there is something to draw, and what has to be known of it.

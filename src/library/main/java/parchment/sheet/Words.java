@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 
 /** Puts what a user wrote into a sentence: quoted, shortened, harmless; and finds the name that was probably meant. */
 public final class Words {

@@ -4,9 +4,9 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import parchment.calendar.RoastCalendar;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 import parchment.quantity.Unit;
 import tech.tablesaw.api.Table;
 

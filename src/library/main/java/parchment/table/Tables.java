@@ -4,7 +4,7 @@ import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 import tech.tablesaw.api.Table;
 
 /**

@@ -8,7 +8,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /** Built moves: nine batches that open the air once, between 4:58 and 5:02, and the one that is judged. */
 class ControlHabitTest {

@@ -10,7 +10,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.Upkeep;
+import parchment.logbook.written.Upkeep;
 import parchment.stats.warp.SimultaneousBand;
 
 class DifferenceTest {

@@ -9,12 +9,12 @@ import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
-import parchment.logbook.Upkeep;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Upkeep;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
 

@@ -10,11 +10,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import parchment.align.score.ShrunkenScores;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
-import parchment.logbook.Upkeep;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Upkeep;
 import parchment.phase.Phases;
 
 class NearestTest {

@@ -12,9 +12,9 @@ import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
 import parchment.logbook.MarkKind;
-import parchment.logbook.Upkeep;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.Upkeep;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.warp.Warp;
 

@@ -8,12 +8,12 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.contents.LogbookException;
 
 /** Holds the first sentences on a batch's own clock, on the way in which batches differ most, and on batches without a curve. */
 class WarpAndShapesInShortTest {

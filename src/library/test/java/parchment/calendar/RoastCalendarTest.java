@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.calendar.machine.MachineDays;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.WrittenFolder;

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
 import parchment.drift.Usual;
 import parchment.logbook.Logbook;
 

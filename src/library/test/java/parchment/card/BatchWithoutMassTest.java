@@ -8,13 +8,13 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
 import parchment.drift.Usual;
-import parchment.logbook.BatchConditions;
 import parchment.logbook.Logbook;
-import parchment.logbook.Problem;
 import parchment.logbook.Problems;
+import parchment.logbook.written.BatchConditions;
+import parchment.logbook.written.Problem;
 import parchment.quantity.Temperature;
 
 /** A batch whose green mass could not be read is held against batches of every charge; its card says so first. */

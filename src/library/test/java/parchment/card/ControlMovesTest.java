@@ -19,7 +19,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
-import parchment.logbook.Upkeep;
+import parchment.logbook.written.Upkeep;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;

@@ -7,7 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import parchment.drift.Usual;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
 
 /** A logbook without batches answers what is asked about its newest with what is missing. */
 class EmptyLogbookCardTest {

@@ -10,9 +10,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.BatchConditions;
 import parchment.quantity.Mass;
 
 /** A record for each ground on which batches are called good, and one on each side of each rule of which are looked at. */

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.display.ShortSentences;
 import parchment.logbook.Batch;
-import parchment.logbook.Cupping;
+import parchment.logbook.written.Cupping;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Interval;
 

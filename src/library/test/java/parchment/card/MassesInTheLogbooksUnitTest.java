@@ -16,7 +16,7 @@ import parchment.drift.Week;
 import parchment.feature.BatchTable;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 

@@ -9,10 +9,10 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.align.ShrunkenScores;
+import parchment.align.score.ShrunkenScores;
 import parchment.logbook.Batch;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.Cupping;
 
 /** A record on each side of each rule of which batches of a lot scored as its best. */
 class ScoredLotTest {

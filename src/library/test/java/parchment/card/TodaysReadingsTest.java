@@ -15,7 +15,7 @@ import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.Quantity;
-import parchment.logbook.Upkeep;
+import parchment.logbook.written.Upkeep;
 import parchment.period.BuiltProbe;
 import parchment.period.ProbePeriods;
 import parchment.phase.ExampleRoast;

@@ -14,6 +14,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import parchment.StatedPage;
+import parchment.curve.measured.Cleaning;
+import parchment.curve.measured.Gap;
+import parchment.curve.measured.LeftOut;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

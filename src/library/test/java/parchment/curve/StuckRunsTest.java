@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.curve.measured.Cleaning;
 
 /** A row on each side of each threshold of a standstill. Slopes are fractions of two, so that every rate is exact. */
 class StuckRunsTest {

@@ -15,6 +15,7 @@ import org.xml.sax.InputSource;
 import parchment.chart.Axis;
 import parchment.chart.Plot;
 import parchment.chart.Points;
+import parchment.display.answer.Report;
 
 /** Holds what is shown against an XML parser that knows nothing of it: the JDK's. */
 class HtmlTest {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Stream;
+import parchment.display.answer.InShort;
 
 /** Says what the first sentences of every answer keep to: at most 25 words and two clauses, and no word that only a statistician knows. */
 public final class ShortSentences {

@@ -11,10 +11,10 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 
 /** Where nothing of batches.csv could be used, each answer says that first and nothing that follows from it as if it were written so. */
 class BatchesLeftOutTest {

@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
-import parchment.logbook.BatchPlan;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.BatchConditions;
+import parchment.logbook.written.BatchPlan;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 

@@ -10,11 +10,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
-import parchment.logbook.BatchPlan;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.Lot;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.BatchConditions;
+import parchment.logbook.written.BatchPlan;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 

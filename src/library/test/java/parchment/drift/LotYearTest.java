@@ -12,14 +12,15 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
+import parchment.drift.found.YearPart;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
-import parchment.logbook.LogbookException;
 import parchment.logbook.MarkKind;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.contents.LogbookException;
 import parchment.quantity.Elapsed;
 import parchment.stats.Estimate;
 

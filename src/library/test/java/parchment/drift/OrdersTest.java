@@ -12,10 +12,10 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.logbook.BlendPart;
-import parchment.logbook.BlendPart.Blended;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.BlendPart;
+import parchment.logbook.contents.BlendPart.Blended;
+import parchment.logbook.contents.LogbookException;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 

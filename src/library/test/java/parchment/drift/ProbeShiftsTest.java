@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import parchment.drift.found.OneScale;
 import parchment.feature.BatchTable;
 import parchment.feature.Features;
 import parchment.logbook.Batch;

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
 

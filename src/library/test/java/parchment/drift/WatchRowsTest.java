@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
-import parchment.logbook.Upkeep;
+import parchment.logbook.written.Upkeep;
 
 class WatchRowsTest {
     private static final double[] QUIET = {

@@ -14,12 +14,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.curve.Curve;
+import parchment.drift.found.WeekCause;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.Quantity;
-import parchment.logbook.Upkeep;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.Upkeep;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 

@@ -14,12 +14,13 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
+import parchment.drift.found.WeekCause;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 
 /** Thirteen batches of one lot, of which the last may be unlike; the first four have scores of 5 and 7, whose deviation is 1.069 points. */
 class WeekCupsTest {

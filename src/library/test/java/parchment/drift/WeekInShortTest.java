@@ -9,12 +9,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
+import parchment.drift.found.WeekCause;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
 
 class WeekInShortTest {
     private static final double LITTLE = 0.145;

@@ -17,9 +17,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import parchment.chart.Points;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.BatchConditions;
 import parchment.quantity.Mass;
 import parchment.stats.Interval;
 

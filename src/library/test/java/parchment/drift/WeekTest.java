@@ -16,12 +16,13 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
+import parchment.drift.found.WeekCause;
 import parchment.logbook.Batch;
-import parchment.logbook.Cautions;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
+import parchment.logbook.written.CupScores;
 
 class WeekTest {
     /** Sixty batches of which the last forty, or all of them but the last seven, lose more than the first twenty. */

@@ -5,11 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.Optional;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.feature.BatchPath;
-import parchment.feature.Measured;
+import parchment.feature.path.BatchPath;
+import parchment.feature.path.Measured;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
 import parchment.logbook.Quantity;
+import parchment.logbook.written.BatchConditions;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Temperature;
 

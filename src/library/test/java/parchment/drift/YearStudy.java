@@ -2,6 +2,7 @@ package parchment.drift;
 
 import java.util.List;
 import java.util.Locale;
+import parchment.drift.found.YearPart;
 import parchment.feature.Features;
 import parchment.period.ProbeStudy;
 

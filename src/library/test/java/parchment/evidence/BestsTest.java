@@ -12,10 +12,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import parchment.feature.OnProbe;
+import parchment.evidence.finding.Slope;
+import parchment.feature.path.OnProbe;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -10,11 +10,12 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import parchment.display.Html;
-import parchment.display.InShort;
 import parchment.display.Showable;
+import parchment.display.answer.InShort;
+import parchment.evidence.finding.Verdict;
 import parchment.feature.Features;
-import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 import parchment.quantity.Temperature;
 
 /** Whatever names a reading to roast by next says once what a logbook is not, and says it outside of its first three sentences. */

@@ -7,7 +7,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import parchment.feature.Role;
+import parchment.evidence.finding.Wording;
+import parchment.feature.kind.Role;
 
 /** Holds which companions are listed and named, and the numbers beside them. */
 class CollinearFeaturesTest {

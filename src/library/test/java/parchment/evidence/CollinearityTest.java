@@ -9,8 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Verdict;
 import parchment.feature.Features;
-import parchment.feature.Role;
+import parchment.feature.kind.Role;
 
 /** Holds which measures stop an answer because they moved as one with the feature, and which do not. */
 class CollinearityTest {

@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.util.Locale;
 import java.util.stream.IntStream;
+import parchment.evidence.finding.Verdict;
 
 /**
  * Counts on drawn logbooks how often a control that moved with the drop stops an answer, and how often its separable twin is answered.

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import parchment.evidence.finding.Slope;
 import parchment.stats.Interval;
 
 /**

@@ -15,11 +15,13 @@ import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
-import parchment.logbook.Upkeep;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Upkeep;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

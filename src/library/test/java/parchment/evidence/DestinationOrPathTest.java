@@ -14,8 +14,9 @@ import java.util.function.BiFunction;
 import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import parchment.logbook.Cautions;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

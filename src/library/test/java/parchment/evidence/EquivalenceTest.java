@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import parchment.logbook.CupScores;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Wording;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

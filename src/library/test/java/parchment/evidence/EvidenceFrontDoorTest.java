@@ -12,9 +12,12 @@ import java.util.function.DoubleFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Association;
+import parchment.evidence.finding.Effect;
+import parchment.evidence.finding.Verdict;
 import parchment.feature.Feature;
 import parchment.feature.Features;
-import parchment.feature.Measured;
+import parchment.feature.path.Measured;
 import parchment.quantity.Unit;
 
 /** Asks as a reader in a cell does, with features of their own: what an answer knows of a feature, and what it never prints. */

@@ -13,9 +13,12 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import parchment.display.Showable;
-import parchment.feature.Role;
-import parchment.logbook.Cautions;
-import parchment.logbook.Cupping;
+import parchment.evidence.finding.Association;
+import parchment.evidence.finding.Effect;
+import parchment.evidence.finding.Verdict;
+import parchment.feature.kind.Role;
+import parchment.logbook.contents.Cautions;
+import parchment.logbook.written.Cupping;
 import parchment.quantity.TemperatureUnit;
 
 /** Asks logbooks whose truth is known, each made to break one rule of what a statement must survive. */

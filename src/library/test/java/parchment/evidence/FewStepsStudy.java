@@ -6,8 +6,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
-import parchment.logbook.CupScores;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 
 /**
  * Measures, on drawn logbooks whose scores are rounded to few steps and stop at both ends of their scale, how often the difference between

@@ -9,8 +9,9 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import parchment.logbook.CupScores;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 
 /**
  * Holds what scores in few steps do to an answer: the short version of {@link FewStepsStudy}, whose table is in

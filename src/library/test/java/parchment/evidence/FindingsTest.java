@@ -8,7 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import parchment.feature.Role;
+import parchment.evidence.finding.Slope;
+import parchment.feature.kind.Role;
 import parchment.stats.Interval;
 
 /** Holds when a finding rules out zero, and what is gathered for a feature that was drawn by chance and for one that was not. */

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
+import parchment.evidence.finding.Verdict;
 
 /**
  * Counts on drawn logbooks how often the interval between the two readings of an answer's first sentence holds the true difference.

@@ -12,9 +12,11 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import parchment.display.ShortSentences;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
 import parchment.feature.Features;
-import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

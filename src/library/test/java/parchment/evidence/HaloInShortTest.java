@@ -3,8 +3,8 @@ package parchment.evidence;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.api.Test;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
 import parchment.stats.Interval;
 
 /** Holds each first sentence on attributes that move together. */

@@ -11,8 +11,8 @@ import java.util.OptionalInt;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.Consumer;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 import parchment.stats.Interval;
 
 /**

@@ -13,9 +13,9 @@ import java.util.OptionalInt;
 import java.util.Random;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
 
 /** Draws scores whose covariance is known and asks how far attributes move together. */
 @Tag("holds-for-any")

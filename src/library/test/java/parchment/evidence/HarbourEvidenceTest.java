@@ -14,9 +14,11 @@ import parchment.chart.Layer;
 import parchment.chart.Line;
 import parchment.chart.Plot;
 import parchment.chart.Weight;
+import parchment.evidence.finding.Effect;
+import parchment.evidence.finding.Verdict;
 import parchment.feature.Features;
-import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
 import parchment.quantity.TemperatureUnit;
 
 /** Puts the first question of the tour to the demo logbook, from the folder to the page. */

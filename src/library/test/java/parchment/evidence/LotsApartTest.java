@@ -15,9 +15,10 @@ import java.util.OptionalInt;
 import java.util.Random;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Slope;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 import parchment.stats.mixed.FTest;
 
 /** Holds that no lot moves the answer of the others without a word, from built numbers and through the front door. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Slope;
 
 /** Holds the control to its bound, and its words to what a test at 5 in 100 can say. */
 class NegativeControlTest {

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Logbook;
 
 /** Holds that no best is told where what stands against the slope stands against the place too, and what keeps one open at an end. */

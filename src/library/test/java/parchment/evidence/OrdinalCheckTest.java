@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.display.ShortSentences;
+import parchment.evidence.finding.Slope;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -4,8 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
 import parchment.stats.Interval;
 
 /** Holds each first sentence of destination or path by built comparisons. */

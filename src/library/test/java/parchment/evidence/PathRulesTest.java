@@ -11,6 +11,8 @@ import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Slope;
+import parchment.evidence.finding.Verdict;
 
 /** Feeds the rules of destination and path with built records: one row per rule, one on each side of each threshold. */
 @Tag("holds-for-any")

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Slope;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import parchment.evidence.finding.Verdict;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;

@@ -4,7 +4,7 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
+import parchment.logbook.written.CupScores;
 
 /** Writes a drawn logbook as the flat table that the reference program reads: one row per score, nothing computed. */
 final class ReferenceScores {

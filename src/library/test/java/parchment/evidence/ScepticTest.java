@@ -6,7 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import parchment.logbook.Cupping;
+import parchment.evidence.finding.Effect;
+import parchment.evidence.finding.Verdict;
+import parchment.logbook.written.Cupping;
 
 /**
  * Asks logbooks that were each made to break a statement. What one cupper, late marks, marks that are mostly error, a moved probe and a

@@ -13,10 +13,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import parchment.feature.OnProbe;
+import parchment.feature.path.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.Upkeep;
+import parchment.logbook.written.Upkeep;
 
 /** Holds lots of two machines apart, however they are named, and says of no place that it is one on two probes. */
 class SeveralMachinesTest {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
+import parchment.evidence.finding.Verdict;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -8,8 +8,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.Consumer;
-import parchment.logbook.CupScores;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 
 /**
  * Counts on drawn logbooks how often the interval of a compromise holds the best place, with the usual aims and with stated ones.

@@ -14,10 +14,11 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import parchment.chart.Line;
 import parchment.chart.Weight;
+import parchment.evidence.finding.Verdict;
 import parchment.feature.Features;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
 
 @Tag("holds-for-any")
 class TradeOffTest {

@@ -3,6 +3,7 @@ package parchment.evidence;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import parchment.evidence.finding.Verdict;
 
 /**
  * Counts on drawn logbooks how often the batches that "what would tell" asks for, once added, do tell.

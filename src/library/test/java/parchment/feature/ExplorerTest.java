@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import parchment.align.Clock;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 import parchment.quantity.TemperatureUnit;
 
 class ExplorerTest {

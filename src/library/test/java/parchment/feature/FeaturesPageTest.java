@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import parchment.feature.kind.Family;
+import parchment.feature.kind.FeatureList;
 
 /** Holds docs/features.md in step with the features; run with {@code -Dparchment.write.docs=true} to write the page anew. */
 class FeaturesPageTest {

@@ -13,9 +13,12 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.feature.kind.Need;
+import parchment.feature.path.BatchPath;
+import parchment.feature.path.Measured;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchPlan;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.BatchPlan;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Temperature;
 

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.feature.path.Measured;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import parchment.feature.kind.Role;
 
 /** Holds which features are settled at the drop: all of them come of the roast, none is set or given. */
 class SettledAtDropTest {

@@ -13,9 +13,9 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 
 /** Holds that a logbook reads the cuppings that are written for it, score by score. */
 class CuppingsWriterTest {

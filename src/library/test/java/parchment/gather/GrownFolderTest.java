@@ -26,8 +26,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
 import parchment.logbook.LogbookOpenTest;
+import parchment.logbook.contents.LogbookException;
 
 /** The same command again, once the folder has grown: what is new comes in, what somebody has changed by hand stays, nothing is asked again. */
 class GrownFolderTest {

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.file.FolderLock;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 
 /** A run that is stopped after any of its writes, two runs at once, and records that are damaged. */
 class StoppedGatheringTest {

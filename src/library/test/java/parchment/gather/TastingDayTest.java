@@ -137,7 +137,7 @@ class TastingDayTest {
         assertTrue(asked.text().contains("column.1 can be: batch, blind code, lot, cupper, attribute,"), asked.text());
         assertEquals(GatherWords.wouldMake(gather.gathering()), GatherWords.wouldMake(asked.gathering()));
         assertTrue(org.junit.jupiter.api.Assertions.assertThrows(
-                        parchment.logbook.LogbookException.class,
+                        parchment.logbook.contents.LogbookException.class,
                         () -> gather.answer(first.key(), "some day").gathering())
                 .getMessage()
                 .contains("is none of: unknown"));

@@ -18,11 +18,11 @@ import parchment.curve.Curve;
 import parchment.display.ShortSentences;
 import parchment.learning.KindsOfRoast.Kind;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
 

@@ -11,8 +11,8 @@ import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import parchment.align.Unusual;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 

@@ -20,10 +20,10 @@ import org.junit.jupiter.api.Test;
 import parchment.display.ShortSentences;
 import parchment.learning.Yardstick.Missed;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.contents.LogbookException;
+import parchment.logbook.written.CupScores;
 
 class YardstickTest {
     private static final List<String> NAMES = List.of("one", "two", "three", "four");

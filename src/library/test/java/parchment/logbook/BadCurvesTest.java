@@ -12,6 +12,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.curve.Curve;
+import parchment.logbook.written.Problem;
 import parchment.quantity.TemperatureUnit;
 
 class BadCurvesTest {

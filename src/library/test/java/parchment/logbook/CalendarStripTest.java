@@ -10,6 +10,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Upkeep;
 
 class CalendarStripTest {
     private static Logbook logbook(List<Batch> batches, List<CupScores> cups, List<Upkeep> upkeep) {

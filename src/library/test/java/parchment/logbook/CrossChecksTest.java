@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.written.Problem;
 
 /** Names that lead nowhere, a folder for each: one on each side of what is known. */
 class CrossChecksTest {

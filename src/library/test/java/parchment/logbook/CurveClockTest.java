@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import parchment.logbook.written.Problem;
 
 /** Which readings of a clock that misbehaves are kept, and what is said. The first reading stands on line 2. */
 class CurveClockTest {

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.contents.LogbookException;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

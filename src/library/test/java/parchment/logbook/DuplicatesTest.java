@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.written.Problem;
 
 class DuplicatesTest {
     private static final String HEAD = "cupping,tasted on,cupper,batch,blind code,cup,serving position,sweetness,note";

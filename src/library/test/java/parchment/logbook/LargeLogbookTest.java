@@ -16,6 +16,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.curve.Curve;
+import parchment.logbook.contents.LogbookException;
 
 class LargeLogbookTest {
     private static final long GIGABYTE = 1L << 30;

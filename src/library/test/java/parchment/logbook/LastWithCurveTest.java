@@ -8,6 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import parchment.curve.Curve;
+import parchment.logbook.contents.EmptyLogbook;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.contents.LogbookException;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.calendar.RoastCalendar;
+import parchment.logbook.written.Problem;
 import parchment.quantity.Elapsed;
 
 /** Holds the page on the logbook format to what is read. */

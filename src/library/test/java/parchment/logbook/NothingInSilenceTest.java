@@ -15,6 +15,8 @@ import java.util.Random;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.Problem;
 import parchment.sheet.Header;
 
 /**

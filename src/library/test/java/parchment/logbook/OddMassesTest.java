@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.written.Problem;
 
 /** Which green masses are doubted: those above the machine's largest batch first, then those far from all others of the machine. */
 class OddMassesTest {

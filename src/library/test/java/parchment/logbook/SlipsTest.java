@@ -11,6 +11,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.contents.AssumedScale;
+import parchment.logbook.written.BatchConditions;
+import parchment.logbook.written.Problem;
 import parchment.quantity.Mass;
 
 /** Slips of the pen that a logbook's other rows give away: a score beyond the scale of all others, a mass that no roast goes with. */

@@ -11,6 +11,7 @@ import java.text.Normalizer;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.written.Problem;
 
 /** Names that look the same and are written in other signs of Unicode (UAX 15): an accent as a sign of its own, or not. */
 class UnicodeFormsTest {

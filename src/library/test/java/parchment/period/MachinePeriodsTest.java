@@ -237,14 +237,15 @@ class MachinePeriodsTest {
         BuiltProbe built = new BuiltProbe(14).written("bean probe moved", BuiltProbe.day(7));
         Batch undated = Batch.named("undated").machine("drum").build();
         Logbook logbook =
-                Logbook.of(parchment.logbook.LogbookContents.ofBatches("undated", List.of(undated)).toBuilder()
+                Logbook.of(parchment.logbook.contents.LogbookContents.ofBatches("undated", List.of(undated)).toBuilder()
                         .upkeep(built.logbook().upkeep())
                         .build());
         ProbePeriods periods = ProbePeriods.of(logbook);
         assertTrue(periods.number(undated).isEmpty());
         assertTrue(!periods.isTodays(undated));
         assertTrue(Double.isNaN(periods.toToday(undated, 200).estimate()));
-        Logbook untouched = Logbook.of(parchment.logbook.LogbookContents.ofBatches("undated", List.of(undated)));
+        Logbook untouched =
+                Logbook.of(parchment.logbook.contents.LogbookContents.ofBatches("undated", List.of(undated)));
         assertEquals(Optional.of(1), ProbePeriods.of(untouched).number(undated));
         assertEquals(0, ProbePeriods.of(untouched).toToday(undated, 200).estimate());
     }

@@ -14,6 +14,7 @@ import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.phase.found.Source;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
 
@@ -101,10 +102,10 @@ class HabitModelTest {
         double[] known = rows.stream()
                 .mapToDouble(r -> HabitModel.writtenCelsius(r, KIND))
                 .toArray();
-        double spread = Math.max(1, parchment.stats.Robust.medianAbsoluteDeviation(known));
+        double spread = Math.max(1, parchment.stats.linear.Robust.medianAbsoluteDeviation(known));
         for (double times : new double[] {5, 8}) {
             List<HabitRow> more = new ArrayList<>(rows);
-            more.add(row("far", "day 99", parchment.stats.Robust.median(known) + times * spread));
+            more.add(row("far", "day 99", parchment.stats.linear.Robust.median(known) + times * spread));
             HabitModel model = new HabitModel(KIND, more);
             assertEquals(times > 6 ? 1 : 0, model.setAside.size(), times + " spreads");
             assertEquals(9, model.setAside.size() + model.learnt.size());

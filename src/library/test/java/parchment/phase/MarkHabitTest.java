@@ -8,8 +8,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
+import parchment.logbook.contents.LogbookContents;
 import parchment.quantity.Elapsed;
 
 class MarkHabitTest {

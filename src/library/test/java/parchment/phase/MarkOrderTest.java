@@ -11,6 +11,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.curve.CleanCurve;
 import parchment.logbook.MarkKind;
+import parchment.phase.found.Mark;
+import parchment.phase.found.Source;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
 

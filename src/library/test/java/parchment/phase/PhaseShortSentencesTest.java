@@ -8,12 +8,13 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.display.answer.InShort;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
+import parchment.logbook.contents.LogbookContents;
+import parchment.phase.found.Moment;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -11,9 +11,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.logbook.contents.LogbookContents;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
 

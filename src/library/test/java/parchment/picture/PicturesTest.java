@@ -31,14 +31,14 @@ import parchment.display.Showable;
 import parchment.feature.BatchTable;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
-import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
+import parchment.logbook.contents.EmptyLogbook;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.BatchConditions;
 import parchment.period.ProbePeriods;
 import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 class PicturesTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));

@@ -7,7 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import parchment.evidence.Evidence;
-import parchment.evidence.Verdict;
+import parchment.evidence.finding.Verdict;
 import parchment.logbook.Logbook;
 import parchment.otherroastery.DropHabit;
 import parchment.otherroastery.OtherLot;

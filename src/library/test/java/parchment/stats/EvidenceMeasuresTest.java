@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.stats.linear.Correlation;
 import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.mixed.LinearMixedModel;
 import parchment.stats.mixed.LinearModel;

@@ -2,11 +2,11 @@ package parchment.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
-import parchment.virtual.Overprint;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
+import parchment.virtual.written.Overprint;
 
 /**
  * Shows a teacher what is right for one seed of one lesson, the truth of its claims included.

@@ -6,14 +6,16 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.file.WholeFile;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.StatedClaim;
 import parchment.sheet.CsvText;
-import parchment.virtual.ClassList;
-import parchment.virtual.Overprint;
+import parchment.virtual.classroom.ClassList;
+import parchment.virtual.written.Overprint;
 
 /**
  * Holds the answers of one student to one lesson, as they are handed in: one row of a CSV file per question that was answered.

@@ -12,18 +12,19 @@ import java.util.function.Predicate;
 import parchment.drift.ProbeShifts;
 import parchment.feature.Feature;
 import parchment.lesson.QuestionList.Words;
+import parchment.lesson.sheet.Grade;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbeChange;
 import parchment.quantity.Unit;
-import parchment.virtual.Chance;
-import parchment.virtual.Seed;
-import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
 import parchment.virtual.physics.Probes;
 import parchment.virtual.physics.SimulatedRoast;
 import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.written.VirtualBatch;
 
 /** Lesson eight: something drifted; was it the bean, the machine or the weather? */
 final class BeanMachineOrWeather implements LessonPlan {

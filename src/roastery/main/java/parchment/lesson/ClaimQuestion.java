@@ -3,6 +3,9 @@ package parchment.lesson;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import parchment.lesson.sheet.Grade;
+import parchment.lesson.sheet.Reply;
+import parchment.lesson.sheet.StatedClaim;
 import parchment.quantity.TemperatureUnit;
 
 /**

@@ -13,12 +13,17 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import parchment.display.Progress;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
-import parchment.virtual.Overprint;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
+import parchment.lesson.sheet.Envelope;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.Grade;
+import parchment.lesson.sheet.Reply;
+import parchment.lesson.sheet.StatedClaim;
 import parchment.virtual.VirtualLogbook;
+import parchment.virtual.written.Overprint;
 
 /**
  * Shows a teacher who found what: each answer marked anew, each claim beside its truth and what it earned.

@@ -13,13 +13,14 @@ import java.util.stream.Stream;
 import parchment.display.Progress;
 import parchment.file.Rights;
 import parchment.file.WholeFile;
+import parchment.lesson.sheet.GivenAnswer;
 import parchment.sheet.CsvText;
-import parchment.virtual.ClassList;
-import parchment.virtual.OwnersEyes;
 import parchment.virtual.RoastPlan;
 import parchment.virtual.SealedTruth;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.classroom.ClassList;
+import parchment.virtual.people.OwnersEyes;
 
 /**
  * Is the teacher's side of the lessons: a secret seed for each student, folders to hand out, plans to roast, answers to collect.

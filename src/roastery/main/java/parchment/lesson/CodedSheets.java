@@ -4,8 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiFunction;
-import parchment.display.Spelling;
-import parchment.virtual.ClassList;
+import parchment.display.answer.Spelling;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.virtual.classroom.ClassList;
 
 /**
  * Tells whose a sheet is by the code that was handed out, which nobody else has.

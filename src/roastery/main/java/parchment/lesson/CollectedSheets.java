@@ -12,7 +12,9 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import parchment.virtual.ClassList;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.HandedInPlan;
+import parchment.virtual.classroom.ClassList;
 
 /**
  * Finds the sheets of answers in a folder, one for each student and lesson, whatever the files are named.

@@ -6,9 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
+import parchment.lesson.sheet.Grade;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 
 /**
  * Holds the scores of two batches that stood on one table, two cups of each, by cupper.

@@ -7,8 +7,8 @@ import java.util.Optional;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 
 /**
  * Shows every score of one attribute that a few batches were given, cup by cup, before anything is averaged.

@@ -8,15 +8,16 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.evidence.Evidence;
 import parchment.lesson.QuestionList.Words;
+import parchment.lesson.sheet.Grade;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
-import parchment.virtual.Chance;
 import parchment.virtual.Scenario;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
 
 /** Lesson five: what the drop temperature, drawn by chance, did to the score. */
 final class DropAndScore implements LessonPlan {

@@ -8,12 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.evidence.Evidence;
 import parchment.lesson.QuestionList.Words;
+import parchment.lesson.sheet.Grade;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
-import parchment.virtual.Chance;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
 
 /** Lesson nine: plan five batches, have them roasted and cupped, state a claim, open the envelope. */
 final class FiveBatches implements LessonPlan {

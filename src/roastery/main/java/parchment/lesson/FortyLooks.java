@@ -9,14 +9,15 @@ import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.lesson.QuestionList.Words;
+import parchment.lesson.sheet.Grade;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.virtual.Chance;
-import parchment.virtual.FlavourSurface;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.FlavourSurface;
 
 /** Lesson seven: the best of many looks, and luck. */
 final class FortyLooks implements LessonPlan {

@@ -3,7 +3,8 @@ package parchment.lesson;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import parchment.virtual.ClassList;
+import parchment.lesson.sheet.HandedInPlan;
+import parchment.virtual.classroom.ClassList;
 
 /**
  * Holds the plans that were handed in, and what could not be looked into.

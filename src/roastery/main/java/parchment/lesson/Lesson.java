@@ -10,10 +10,15 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
 import parchment.file.WholeFile;
+import parchment.lesson.sheet.Envelope;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.HandedInPlan;
+import parchment.lesson.sheet.Reply;
+import parchment.lesson.sheet.StatedClaim;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
@@ -282,7 +287,7 @@ public final class Lesson implements ShownAs {
     /**
      * Shows the planned batches that the teacher's machine has roasted and given back as a folder.
      *
-     * @throws parchment.logbook.LogbookException if there is no such folder
+     * @throws parchment.logbook.contents.LogbookException if there is no such folder
      */
     public PlanTasted tasted(String folder) {
         return new PlanTasted(Logbook.open(folder).in(logbook.readerUnit()));

@@ -6,6 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import parchment.lesson.sheet.Envelope;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.StatedClaim;
 
 /**
  * Holds what a lesson asks of one logbook.

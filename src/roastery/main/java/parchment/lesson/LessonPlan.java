@@ -2,9 +2,9 @@ package parchment.lesson;
 
 import java.util.Optional;
 import parchment.logbook.Logbook;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Seed;
 
 /** Is what one lesson of the course is made of: which batches, and what is asked of them. */
 interface LessonPlan {

@@ -1,5 +1,7 @@
 package parchment.lesson;
 
+import parchment.lesson.sheet.Reply;
+
 /** One question of a lesson: what it asks, and what it says to an answer. */
 interface LessonQuestion {
     /** Returns the name under which it is answered. */

@@ -11,10 +11,10 @@ import java.util.OptionalLong;
 import java.util.Properties;
 import java.util.function.Function;
 import parchment.logbook.Logbook;
-import parchment.virtual.Chance;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
 
 /**
  * Holds where a lesson's batches come from: a seed, with the truth behind it, or a folder that a teacher handed out, without.

@@ -2,7 +2,7 @@ package parchment.lesson;
 
 import java.util.Collection;
 import java.util.Locale;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 import parchment.file.NameForms;
 
 /** Holds the words in which this room refuses what it cannot use. */

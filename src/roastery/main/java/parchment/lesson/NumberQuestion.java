@@ -2,6 +2,7 @@ package parchment.lesson;
 
 import java.util.Locale;
 import java.util.OptionalDouble;
+import parchment.lesson.sheet.Reply;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

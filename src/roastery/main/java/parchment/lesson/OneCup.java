@@ -9,10 +9,10 @@ import java.util.Optional;
 import parchment.lesson.QuestionList.Words;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
-import parchment.virtual.Seed;
-import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.written.VirtualBatch;
 
 /** Lesson four: how little one cup says. */
 final class OneCup implements LessonPlan {

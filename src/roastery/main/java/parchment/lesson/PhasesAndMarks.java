@@ -11,16 +11,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import parchment.lesson.QuestionList.Words;
+import parchment.lesson.sheet.Grade;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.phase.Phases;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
-import parchment.virtual.Seed;
-import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.written.VirtualBatch;
 
 /** Lesson two: marks and phases, and what a mark is worth. */
 final class PhasesAndMarks implements LessonPlan {

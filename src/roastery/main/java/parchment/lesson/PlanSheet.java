@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.ShownAs;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.CsvText;
 import parchment.virtual.RoastPlan;

@@ -10,23 +10,23 @@ import java.util.stream.Stream;
 import parchment.chart.Axis;
 import parchment.chart.Plot;
 import parchment.chart.Points;
-import parchment.display.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
-import parchment.display.Spelling;
 import parchment.display.Table;
+import parchment.display.answer.Report;
+import parchment.display.answer.ShownAs;
+import parchment.display.answer.Spelling;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
 import parchment.stats.mixed.LinearModel;
 import parchment.stats.mixed.MixedDesign;
-import parchment.virtual.Overprint;
 import parchment.virtual.VirtualLogbook;
+import parchment.virtual.written.Overprint;
 
 /**
  * Shows what became of a plan: the batches as they were roasted, what the cuppers said, and the straight line through them with its

@@ -5,7 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
-import parchment.evidence.Verdict;
+import parchment.evidence.finding.Verdict;
+import parchment.lesson.sheet.Grade;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 

@@ -8,12 +8,13 @@ import static parchment.feature.Features.turningPointTime;
 import java.util.Map;
 import java.util.Optional;
 import parchment.lesson.QuestionList.Words;
+import parchment.lesson.sheet.Grade;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
-import parchment.virtual.Chance;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
 
 /** Lesson one: a roast as numbers with units, and what a reading is a reading of. */
 final class ReadingARoast implements LessonPlan {

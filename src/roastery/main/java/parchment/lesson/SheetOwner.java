@@ -1,6 +1,7 @@
 package parchment.lesson;
 
 import java.util.List;
+import parchment.lesson.sheet.GivenAnswer;
 
 /** Tells whose a sheet of answers is. */
 @FunctionalInterface

@@ -19,9 +19,11 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.file.NameForms;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.StatedClaim;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.CsvText;
-import parchment.virtual.SavedTable;
+import parchment.virtual.written.SavedTable;
 
 /**
  * Reads the rows of a sheet of answers, as a notebook wrote it or as a spreadsheet has saved it since.

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import parchment.file.ByteOrderMark;
-import parchment.virtual.SavedTable;
+import parchment.virtual.written.SavedTable;
 
 /** Reads the text of a file that was handed in, and no more of it than a sheet can hold. */
 final class SheetText {

@@ -2,11 +2,11 @@ package parchment.lesson;
 
 import java.util.Arrays;
 import java.util.List;
-import parchment.virtual.Chance;
 import parchment.virtual.Scenario;
-import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.written.VirtualBatch;
 
 /** Is what may be behind the strange autumn of lesson eight. The book says the same in all three. */
 enum Suspect {

@@ -5,6 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import parchment.lesson.ClassResults.Marked;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.Grade;
+import parchment.lesson.sheet.Reply;
+import parchment.lesson.sheet.StatedClaim;
 
 /** Counts answers that belong together: one student's of a lesson, or a whole class's to one question. */
 record Tally(List<Marked> answers) {

@@ -17,9 +17,9 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Unit;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Seed;
 
 /** Lesson three: one clock for many batches. */
 final class TheSameClock implements LessonPlan {

@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
-import parchment.virtual.Cupper;
-import parchment.virtual.FlavourSurface;
-import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.people.Cupper;
+import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.written.VirtualBatch;
 
 /** Knows what the cuppers of a virtual logbook would score on average if they tasted without end: the truth that claims are graded by. */
 final class TrueFlavour {

@@ -11,16 +11,17 @@ import parchment.evidence.CollinearFeatures;
 import parchment.evidence.DestinationOrPath;
 import parchment.evidence.Evidence;
 import parchment.evidence.PathContrast;
-import parchment.evidence.Verdict;
+import parchment.evidence.finding.Verdict;
 import parchment.lesson.QuestionList.Words;
+import parchment.lesson.sheet.Grade;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
-import parchment.virtual.Chance;
-import parchment.virtual.FlavourSurface;
-import parchment.virtual.Seed;
-import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.written.VirtualBatch;
 
 /** Lesson six: two things that moved together. */
 final class TwoThingsTogether implements LessonPlan {

@@ -2,7 +2,8 @@ package parchment.lesson;
 
 import java.util.List;
 import java.util.Optional;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
+import parchment.lesson.sheet.Reply;
 
 /**
  * Asks for a word: a batch's name, a person, a verdict, yes or no.

@@ -6,9 +6,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import parchment.display.Showable;
 import parchment.display.Table;
-import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
+import parchment.logbook.contents.EmptyLogbook;
 
 /**
  * Shows the seconds that each person wrote for one mark, batch after batch, so that a pen's habits can be seen.

@@ -3,6 +3,9 @@ package parchment.virtual;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.FlavourSurface;
 import parchment.virtual.physics.Charge;
 import parchment.virtual.physics.Disturbance;
 import parchment.virtual.physics.GreenBeans;
@@ -10,6 +13,11 @@ import parchment.virtual.physics.RoastSimulator;
 import parchment.virtual.physics.Roaster;
 import parchment.virtual.physics.Room;
 import parchment.virtual.physics.SimulatedRoast;
+import parchment.virtual.written.Conditions;
+import parchment.virtual.written.PlannedBatch;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualLot;
+import parchment.virtual.written.WrittenMarks;
 
 /** Roasts one planned batch under the conditions of its day, and writes down what logger and person write down. */
 final class BatchMaker {

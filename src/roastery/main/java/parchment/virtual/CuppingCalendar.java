@@ -3,6 +3,12 @@ package parchment.virtual;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.Cupper;
+import parchment.virtual.written.PlannedBatch;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualCupping;
 
 /** Settles which batches are cupped, when, by whom and how. */
 final class CuppingCalendar {

@@ -2,7 +2,7 @@ package parchment.virtual;
 
 import java.util.List;
 import java.util.Locale;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 
 /**
  * Describes how a person usually roasts and writes things down.

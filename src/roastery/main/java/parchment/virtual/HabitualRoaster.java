@@ -1,5 +1,6 @@
 package parchment.virtual;
 
+import parchment.virtual.chance.Chance;
 import parchment.virtual.physics.Roaster;
 
 /**

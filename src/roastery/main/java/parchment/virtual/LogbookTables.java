@@ -9,7 +9,15 @@ import java.util.List;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.WrittenTable.Column;
 import parchment.virtual.WrittenTable.Type;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.people.GivenScore;
 import parchment.virtual.physics.Room;
+import parchment.virtual.written.LoggedCurve;
+import parchment.virtual.written.PlannedBatch;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualCupping;
+import parchment.virtual.written.VirtualLot;
+import parchment.virtual.written.WrittenMarks;
 
 /** Turns a virtual logbook into the tables of the logbook folder, as that roastery would have kept them. */
 final class LogbookTables {

@@ -2,10 +2,12 @@ package parchment.virtual;
 
 import java.util.ArrayList;
 import java.util.List;
-import parchment.virtual.LoggedCurve.Reading;
+import parchment.virtual.chance.Chance;
 import parchment.virtual.physics.RoastSimulator;
 import parchment.virtual.physics.SimulatedRoast;
 import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.written.LoggedCurve;
+import parchment.virtual.written.LoggedCurve.Reading;
 
 /**
  * Describes a logger: how often it reads, how noisily, and what goes wrong.

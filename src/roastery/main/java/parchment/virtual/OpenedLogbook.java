@@ -12,23 +12,29 @@ import java.util.OptionalInt;
 import java.util.function.ToDoubleFunction;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
-import parchment.logbook.BatchPlan;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.Lot;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
-import parchment.logbook.Upkeep;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.BatchConditions;
+import parchment.logbook.written.BatchPlan;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
+import parchment.logbook.written.Upkeep;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.virtual.people.GivenScore;
 import parchment.virtual.physics.Room;
+import parchment.virtual.written.LoggedCurve;
+import parchment.virtual.written.PlannedBatch;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualCupping;
+import parchment.virtual.written.VirtualLot;
 
 /**
  * Opens a virtual logbook in memory, with the numbers that its files would hold, rounded as they are there.

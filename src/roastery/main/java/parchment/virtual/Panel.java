@@ -6,6 +6,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.Cupper;
+import parchment.virtual.people.GivenScore;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualCupping;
 
 /** Cups batches: draws codes and places, and lets each cupper score each cup with bias, scale, halo, sequence and noise. */
 final class Panel {

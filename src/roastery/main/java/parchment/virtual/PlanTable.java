@@ -15,10 +15,11 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.CsvText;
+import parchment.virtual.written.SavedTable;
 
 /** Reads the cells of a plan: headers in any order and case, units in brackets, errors with file and line. */
 final class PlanTable {

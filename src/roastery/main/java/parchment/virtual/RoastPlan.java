@@ -8,10 +8,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.display.answer.ShownAs;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.virtual.written.Overprint;
 
 /**
  * Holds batches that somebody wants an invented machine to roast, as read from a CSV file. Never a plan for a real machine.

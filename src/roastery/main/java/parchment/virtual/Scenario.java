@@ -7,7 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
+import parchment.virtual.written.VirtualLot;
 
 /**
  * Describes an invented roastery and its years in a small text file: machine, people, lots, weather, slips and true flavour.
@@ -134,7 +135,7 @@ public final class Scenario {
                 .strip();
     }
 
-    Story story() {
+    public Story story() {
         return story;
     }
 

@@ -6,11 +6,14 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 import parchment.quantity.TemperatureUnit;
+import parchment.virtual.people.Cupper;
+import parchment.virtual.people.FlavourSurface;
 import parchment.virtual.physics.DrumMachine;
 import parchment.virtual.physics.GreenBeans;
 import parchment.virtual.physics.Probes;
+import parchment.virtual.written.VirtualLot;
 
 /** Builds a story from the checked sections of a scenario. */
 final class ScenarioReader {

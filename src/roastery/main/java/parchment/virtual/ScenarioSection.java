@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 
 /** Holds one section of a scenario whose lines have been checked, and reads them. */
 final class ScenarioSection {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 
 /**
  * Takes a scenario's text apart: headings in square brackets, lines of {@code key = value}, comments from {@code #} on.

@@ -16,6 +16,8 @@ import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.FlavourSurface;
 
 /**
  * Holds the truth behind a virtual logbook: what no reading, mark or score shows outright.
@@ -27,7 +29,7 @@ public final class SealedTruth {
             new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
     private static final int LINE = 120;
     /** What every sealed file begins with. */
-    static final String WHAT = "The truth behind an invented logbook";
+    public static final String WHAT = "The truth behind an invented logbook";
 
     private final JsonObject content;
 

@@ -8,7 +8,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Interruption;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.written.PlannedBatch;
+import parchment.virtual.written.VirtualLot;
 
 /** Settles when, by whom and from which lots an invented roastery roasts; nothing is roasted yet. */
 final class SeasonPlan {

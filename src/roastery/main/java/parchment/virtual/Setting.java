@@ -6,7 +6,7 @@ import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 
 /**
  * Describes one line that a section of a scenario may have.

@@ -5,11 +5,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
-import parchment.logbook.Upkeep;
-import parchment.logbook.UpkeepKind;
+import parchment.logbook.written.Upkeep;
+import parchment.logbook.written.UpkeepKind;
 import parchment.quantity.TemperatureUnit;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.Cupper;
+import parchment.virtual.people.FlavourSurface;
 import parchment.virtual.physics.DrumMachine;
 import parchment.virtual.physics.Probes;
+import parchment.virtual.written.VirtualLot;
 
 /**
  * Describes a roastery and its year: everything that does not come from chance.

@@ -3,8 +3,13 @@ package parchment.virtual;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.List;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.Cupper;
+import parchment.virtual.people.FlavourSurface;
 import parchment.virtual.physics.SimulatedRoast;
 import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualLot;
 
 /** Gathers what is true of a virtual logbook into one JSON object. */
 final class TruthContent {

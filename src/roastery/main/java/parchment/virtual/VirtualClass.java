@@ -12,10 +12,13 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.display.Progress;
-import parchment.display.Spelling;
+import parchment.display.answer.Spelling;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
 import parchment.sheet.CsvText;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.classroom.ClassList;
+import parchment.virtual.people.OwnersEyes;
 
 /**
  * Gives each student of a class a year of their own in one scenario, and keeps the truths and secret seeds with the teacher.

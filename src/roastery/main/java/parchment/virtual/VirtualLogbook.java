@@ -9,8 +9,15 @@ import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Html;
 import parchment.display.Showable;
-import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.Cautions;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.Cupper;
+import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.written.Overprint;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualCupping;
+import parchment.virtual.written.VirtualLot;
 
 /** Holds what a run of the virtual roastery made: every batch and cupping, with the truth behind them. */
 public final class VirtualLogbook implements Showable {

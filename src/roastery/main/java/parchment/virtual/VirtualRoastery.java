@@ -8,6 +8,11 @@ import java.util.List;
 import java.util.stream.IntStream;
 import parchment.display.Progress;
 import parchment.file.WholeFolder;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.physics.VirtualChecks;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualLot;
 
 /**
  * Runs an invented roastery for a year or so and returns its logbook together with the truth behind it.

@@ -1,6 +1,9 @@
 package parchment.virtual;
 
 import java.util.Optional;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.written.PlannedBatch;
+import parchment.virtual.written.VirtualBatch;
 
 /**
  * Holds what was written beside a batch's numbers, and what was forgotten.

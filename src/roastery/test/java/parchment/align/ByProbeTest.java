@@ -13,8 +13,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
-import parchment.logbook.Upkeep;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.Upkeep;
 import parchment.virtual.VirtualRoastery;
 
 /** What one probe read is held together, and what it did not is kept apart, whether the change was written or not. */

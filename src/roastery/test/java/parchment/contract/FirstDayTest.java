@@ -13,8 +13,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.display.Html;
-import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
+import parchment.logbook.contents.EmptyLogbook;
 
 /** What a logbook that was begun today is answered with, asked everything there is to ask. */
 class FirstDayTest {

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import parchment.display.Showable;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
+import parchment.logbook.contents.LogbookException;
 
 /** One thing wrong in a logbook is one thing wrong: it is named, and every page of every class that a notebook begins with still shows. */
 class HorrorsContractTest {

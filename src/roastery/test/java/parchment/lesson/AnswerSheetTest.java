@@ -14,7 +14,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.lesson.GivenAnswer.Right;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.GivenAnswer.Right;
+import parchment.lesson.sheet.StatedClaim;
 import parchment.quantity.TemperatureUnit;
 
 class AnswerSheetTest {

@@ -17,7 +17,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.lesson.GivenAnswer.Right;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.GivenAnswer.Right;
+import parchment.lesson.sheet.Grade;
+import parchment.lesson.sheet.StatedClaim;
 import parchment.quantity.TemperatureUnit;
 
 /** Marks sheets whose answers are known to be right or wrong: lesson 2 as the seed 1 makes it. */

@@ -23,10 +23,13 @@ import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.lesson.sheet.HandedInPlan;
+import parchment.lesson.sheet.Reply;
+import parchment.lesson.sheet.StatedClaim;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.SealedTruth;
-import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
+import parchment.virtual.chance.Seed;
 
 class ClassroomTest {
     private static final Path NOTEBOOKS = Path.of("..", "notebooks", "lessons");
@@ -256,10 +259,10 @@ class ClassroomTest {
                 .contains("letters, digits, blanks, dashes, apostrophes and full stops"));
     }
 
-    private static parchment.virtual.Seed seedOf(Path teacher, String student) throws IOException {
+    private static parchment.virtual.chance.Seed seedOf(Path teacher, String student) throws IOException {
         return Files.readAllLines(teacher.resolve("seeds.properties")).stream()
                 .filter(line -> line.startsWith(student + "="))
-                .map(line -> parchment.virtual.Seed.parse(line.substring(student.length() + 1)))
+                .map(line -> parchment.virtual.chance.Seed.parse(line.substring(student.length() + 1)))
                 .findFirst()
                 .orElseThrow();
     }

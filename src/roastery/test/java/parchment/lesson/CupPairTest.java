@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.lesson.sheet.Grade;
 
 class CupPairTest {
     /** Four cuppers who prefer the first batch by this much on average, two by one point more and two by one point less. */

@@ -16,9 +16,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import parchment.drift.ProbeShifts;
-import parchment.logbook.BatchPlan;
-import parchment.logbook.Cupping;
+import parchment.lesson.sheet.Reply;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.BatchPlan;
+import parchment.logbook.written.Cupping;
 import parchment.period.ProbePeriods;
 import parchment.quantity.TemperatureUnit;
 

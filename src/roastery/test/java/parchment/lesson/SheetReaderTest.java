@@ -15,6 +15,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.lesson.sheet.GivenAnswer;
+import parchment.lesson.sheet.StatedClaim;
 
 /** What a sheet may hold, on each side of each bound, and what spreadsheets do to it. */
 class SheetReaderTest {

@@ -8,6 +8,7 @@ import parchment.curve.Curve;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.phase.found.Mark;
 import parchment.virtual.Scenario;
 import parchment.virtual.SealedTruth;
 import parchment.virtual.VirtualLogbook;

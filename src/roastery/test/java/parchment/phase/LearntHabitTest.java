@@ -14,9 +14,11 @@ import org.junit.jupiter.api.Test;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.logbook.contents.LogbookContents;
+import parchment.phase.found.Mark;
+import parchment.phase.found.Source;
 import parchment.quantity.Elapsed;
 import parchment.virtual.VirtualRoastery;
 

@@ -11,14 +11,15 @@ import java.util.stream.IntStream;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.logbook.contents.LogbookContents;
+import parchment.phase.found.Source;
 import parchment.quantity.Unit;
-import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualRoastery;
 import parchment.virtual.physics.SimulatedRoast;
 import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.written.VirtualBatch;
 
 /**
  * Measures how often the intervals of marks that are found on a curve hold the truth, for roasts of two kinds: those of the virtual roastery

@@ -14,9 +14,10 @@ import org.junit.jupiter.api.Test;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.logbook.contents.LogbookContents;
+import parchment.phase.found.Moment;
 import parchment.quantity.Unit;
 import parchment.virtual.VirtualRoastery;
 

@@ -10,9 +10,9 @@ import java.util.function.Predicate;
 import org.hipparchus.stat.regression.OLSMultipleLinearRegression;
 import parchment.logbook.Logbook;
 import parchment.virtual.Scenario;
-import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
+import parchment.virtual.written.VirtualBatch;
 
 /** The named cells that the virtual roastery can make, with the same names as on the other one. */
 final class VirtualCells {

@@ -14,6 +14,7 @@ import parchment.virtual.physics.ReferenceRoaster;
 import parchment.virtual.physics.RoastSimulator;
 import parchment.virtual.physics.SimulatedRoast;
 import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.written.VirtualBatch;
 
 class LossOfMassTest {
     /** kJ/mol, by the roaster's temperature; source beside the test that misses it. */

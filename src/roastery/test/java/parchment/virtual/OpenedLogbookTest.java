@@ -11,13 +11,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
 import parchment.logbook.Lot;
 import parchment.logbook.MarkKind;
-import parchment.logbook.Problem;
 import parchment.logbook.Quantity;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
+import parchment.logbook.written.Problem;
 
 class OpenedLogbookTest {
     @Test

@@ -16,6 +16,8 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 import parchment.virtual.ScoreShape.Score;
+import parchment.virtual.people.GivenScore;
+import parchment.virtual.written.VirtualCupping;
 
 /**
  * Holds invented scores against four published panels: consumers of carrots and ham, assessors of television sets, judges of wine.

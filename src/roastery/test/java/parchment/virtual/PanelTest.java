@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import parchment.virtual.people.GivenScore;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualCupping;
 
 class PanelTest {
     private static final VirtualLogbook LOGBOOK =

@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualCupping;
 
 class RoastPlanTest {
     private static final VirtualRoastery ROASTERY =

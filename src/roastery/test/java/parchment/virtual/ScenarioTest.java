@@ -18,6 +18,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import parchment.virtual.chance.Chance;
+import parchment.virtual.people.Cupper;
+import parchment.virtual.people.FlavourSurface;
 import parchment.virtual.physics.Charge;
 import parchment.virtual.physics.DrumMachine;
 import parchment.virtual.physics.GreenBeans;
@@ -26,6 +29,7 @@ import parchment.virtual.physics.RoastSimulator;
 import parchment.virtual.physics.Roaster;
 import parchment.virtual.physics.SimulatedRoast;
 import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.written.VirtualBatch;
 
 class ScenarioTest {
     private static final String SMALL = """

@@ -16,6 +16,8 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.virtual.chance.Seed;
+import parchment.virtual.written.VirtualBatch;
 
 class SealedTruthTest {
     private static final VirtualLogbook LOGBOOK =

@@ -10,8 +10,13 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import parchment.virtual.people.GivenScore;
 import parchment.virtual.physics.SimulatedRoast;
 import parchment.virtual.physics.SimulatedRoast.Trace;
+import parchment.virtual.written.PlannedBatch;
+import parchment.virtual.written.VirtualBatch;
+import parchment.virtual.written.VirtualCupping;
+import parchment.virtual.written.WrittenMarks;
 
 class VirtualRoasteryTest {
     private static final VirtualLogbook HARBOUR = VirtualRoastery.harbour().run();

@@ -2,8 +2,8 @@ package parchment.stats.local;
 
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
-import parchment.stats.Robust;
 import parchment.stats.linear.Checks;
+import parchment.stats.linear.Robust;
 
 /**
  * Fits a low polynomial around each point of a curve, weighted by nearness; gives value and slope with their standard errors.

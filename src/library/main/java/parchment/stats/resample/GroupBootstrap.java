@@ -10,8 +10,8 @@ import parchment.display.Progress;
 import parchment.display.Showable;
 import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
-import parchment.stats.Robust;
 import parchment.stats.linear.Checks;
+import parchment.stats.linear.Robust;
 
 /**
  * Draws whole groups of rows with replacement, with its seed. A group drawn twice counts as two groups.

@@ -10,11 +10,11 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookFiles;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.MassUnit;
 
 /**

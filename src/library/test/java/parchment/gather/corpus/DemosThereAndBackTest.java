@@ -15,11 +15,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookFiles;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 

@@ -10,8 +10,8 @@ import parchment.gather.corpus.Roastery.Roast;
 import parchment.gather.corpus.Roastery.Tasting;
 import parchment.gather.corpus.StrangeKind.Fact;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.written.CupScores;
 
 /** Compares gathered scores with those that were given. */
 final class ScoreComparison {

@@ -7,8 +7,8 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import parchment.stats.Correlation;
 import parchment.stats.Estimate;
+import parchment.stats.linear.Correlation;
 
 class GroupJackknifeTest {
     /** The 15 law schools of Efron 1982, from memory; jackknife standard error of the correlation 0.142 (table 3.1, from memory). */

@@ -1,7 +1,6 @@
 package parchment.virtual.physics;
 
 import java.util.function.DoubleUnaryOperator;
-import parchment.virtual.VirtualChecks;
 
 /**
  * Roasts beans in air of a given temperature, as in a laboratory roaster whose air is held and whose walls do not touch the beans.

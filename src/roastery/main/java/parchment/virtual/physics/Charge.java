@@ -1,7 +1,5 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.VirtualChecks;
-
 /**
  * Holds how a batch begins.
  *

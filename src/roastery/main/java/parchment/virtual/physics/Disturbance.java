@@ -1,6 +1,6 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.Chance;
+import parchment.virtual.chance.Chance;
 
 /** Says how gas supply and draught wander during a batch; nobody at the machine sees it. */
 public final class Disturbance {

@@ -1,7 +1,6 @@
 package parchment.virtual.physics;
 
 import java.util.List;
-import parchment.virtual.VirtualChecks;
 
 /**
  * Describes an invented gas-fired drum machine: flame, air, metal and how each gives heat to the beans.

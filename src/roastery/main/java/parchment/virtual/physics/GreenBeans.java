@@ -1,7 +1,5 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.VirtualChecks;
-
 /**
  * Describes green beans as the physics needs them.
  *

@@ -1,7 +1,5 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.VirtualChecks;
-
 /**
  * Describes how a machine's two probes are fitted: what they see, how late, and by how much they are off.
  *

@@ -1,7 +1,5 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.VirtualChecks;
-
 /**
  * Roasts a batch in the computer: beans, metal and air on one side, a person at the machine on the other.
  *

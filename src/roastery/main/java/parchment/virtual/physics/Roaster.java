@@ -1,7 +1,5 @@
 package parchment.virtual.physics;
 
-import parchment.virtual.VirtualChecks;
-
 /** Decides, second by second, what the person at the machine does with gas, air and drop. */
 @FunctionalInterface
 public interface Roaster {
