@@ -9,6 +9,7 @@ import parchment.feature.Family;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.feature.Measured;
+import parchment.feature.Need;
 import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -50,7 +51,8 @@ final class FeatureReadings {
                 readings(table, feature),
                 planned(feature, logbook),
                 feature.onProbe(),
-                feature.role());
+                feature.role(),
+                Need.howToHave(feature));
     }
 
     private static Map<String, Double> planned(Feature feature, Logbook logbook) {

@@ -259,8 +259,8 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
             return "";
         }
         return bendIsDoubtful()
-                ? "The scores come in few steps: whether the middle is best, or scores only come near their end, cannot be told."
-                : "The scores come in few steps: taken as steps in their order they show a difference of "
+                ? "The scores come in few steps. So it cannot be told whether the middle is best, or the scores only come near their end."
+                : "The scores come in few steps. Counted only as steps in their order, they show a difference of "
                         + Wording.plain(Math.abs(ordinal.estimate()), 1) + " points ("
                         + FirstWords.range(ordinal.interval(LEVEL)) + ").";
     }

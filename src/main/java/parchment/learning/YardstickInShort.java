@@ -82,7 +82,7 @@ final class YardstickInShort {
                 ? new InShort(
                         found,
                         "That takes two features that are known of the scored batches and differ between them.",
-                        "Look which marks and readings are missing, and write them.")
+                        "Look which marks and readings are missing: write the ones and log the others.")
                 : new InShort(
                         found,
                         "All " + batches + " scored batches have the same score.",

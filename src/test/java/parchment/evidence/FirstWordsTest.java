@@ -9,6 +9,9 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.feature.Feature;
+import parchment.feature.Features;
+import parchment.feature.Need;
 import parchment.feature.OnProbe;
 import parchment.feature.Role;
 import parchment.quantity.TemperatureUnit;
@@ -302,9 +305,39 @@ class FirstWordsTest {
                         "only 5 batches have both a score and the measure; at least 8 are needed",
                         7));
         assertEquals(
-                "Write the drop temperature of more of the batches that were scored, then ask again.",
+                "Look why batches that were scored have no drop temperature, then ask again.",
                 FirstWords.nothingFitted("sweetness", DROP, "no batch has both", 8)
                         .next());
+    }
+
+    /** A drop temperature has no column of its own: it is worked out of the bean temperature and the drop. */
+    @Test
+    void whatIsWorkedOutIsNotToBeWritten() {
+        assertEquals(
+                "Log the bean temperature and write the drop of more of the batches that were scored, then ask again.",
+                nextOf(Features.dropTemperature()));
+        assertEquals(
+                "Write first crack start and the drop of more of the batches that were scored, then ask again.",
+                nextOf(Features.developmentRatio()));
+        assertEquals(
+                "Write the green mass of more of the batches that were scored, then ask again.",
+                nextOf(Features.greenMass()));
+        assertEquals(
+                "Write the quakers of more of the batches that were scored, then ask again.", nextOf(Features.quakers()));
+    }
+
+    private static String nextOf(Feature feature) {
+        Measure asked = new Measure(
+                feature.name(),
+                feature.unit(),
+                TemperatureUnit.CELSIUS,
+                Map.of(),
+                Map.of(),
+                feature.onProbe(),
+                feature.role(),
+                Need.howToHave(feature));
+        InShort said = FirstWords.nothingFitted("sweetness", asked, "no batch has both", 8);
+        return ShortSentences.keptBy(said).next();
     }
 
     @Test
@@ -323,7 +356,8 @@ class FirstWordsTest {
                 Map.of(),
                 Map.of(),
                 OnProbe.FREE_OF_IT,
-                Role.CALENDAR);
+                Role.CALENDAR,
+                "");
         String wait =
                 "The calendar moves the days since arrival, so ask again when batches of other seasons and lots have been cupped.";
         ShortSentences.keptBy(wait);
@@ -359,7 +393,8 @@ class FirstWordsTest {
                 Map.of(),
                 Map.of(),
                 OnProbe.FREE_OF_IT,
-                Role.CALENDAR);
+                Role.CALENDAR,
+                "");
         String sentence = new NextBatches(0, 0, 10, 90, 0.5, NextBatches.Kind.TOO_MANY).inShort(days);
         ShortSentences.keptBy(sentence);
         assertEquals(

@@ -169,12 +169,12 @@ class OrdinalCheckTest {
         assertEquals("", check(around(0.8, 0.2), around(0.1, 0.2)).inTheFirstScreen());
         String size = check(around(0.8, 0.2), around(0.4, 0.2)).inTheFirstScreen();
         assertEquals(
-                "The scores come in few steps: taken as steps in their order they show a difference of 0.4 points (0.1 to 0.7).",
+                "The scores come in few steps. Counted only as steps in their order, they show a difference of 0.4 points (0.1 to 0.7).",
                 size);
         String bend = check(around(0.8, 0.2), around(0.8, 0.2), around(-0.02, 0.005), around(0, 0.02))
                 .inTheFirstScreen();
         assertEquals(
-                "The scores come in few steps: whether the middle is best, or scores only come near their end, cannot be told.",
+                "The scores come in few steps. So it cannot be told whether the middle is best, or the scores only come near their end.",
                 bend);
         ShortSentences.keptBy(size);
         ShortSentences.keptBy(bend);
