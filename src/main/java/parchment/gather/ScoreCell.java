@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
 import parchment.sheet.Numbers;
 
 /**
- * Holds what a cell says of a score.
+ * Reads what a cell says of a score, and what it leaves open.
  *
  * @param kind what it is
  * @param score the score; NaN where none stands
