@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
- * Says below the picture of an answer which batches it is about and what could be wrong with it, in plain sentences.
+ * Writes what stands below the picture of an answer: which batches it is about and what could be wrong with it, in plain sentences.
  *
  * <p>All of it is about the same batches as the sentence above and the picture: those that the verdict rests on.
  *

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import parchment.stats.Robust;
 
 /**
- * Holds the answer to one comparison among several measures of one model.
+ * The answer to one comparison among several measures of one model.
  *
  * @param fitted the slope as fitted
  * @param told the slope corrected for the measures' errors where that matters

@@ -4,7 +4,7 @@ import java.util.Optional;
 import parchment.display.Showable;
 
 /**
- * Holds what one lot tells of where its score is best, as a reading on today's probe.
+ * Where one lot is best, as a reading on today's probe, as far as its own batches tell.
  *
  * @param lot the lot, with its machine where the logbook has several
  * @param batches how many scored batches

@@ -10,7 +10,7 @@ import parchment.quantity.Unit;
 import parchment.sheet.Words;
 
 /**
- * Holds the feature that a question is about: its name, its unit, and what each batch read, and puts its numbers into words.
+ * The feature that a question is about, as an answer needs it: its name, its unit, what each batch read, and its numbers in words.
  *
  * @param name in full words, as in "drop temperature"
  * @param unit what its numbers are measured in

@@ -5,7 +5,7 @@ import parchment.display.Showable;
 import parchment.feature.Role;
 
 /**
- * Says how many more batches would settle a question.
+ * Reckons how many more batches would settle a question.
  *
  * <p>A 90 % interval of the difference over the tried range that is no wider than the smallest difference that matters settles it whatever
  * the truth is: it leaves out zero, or it lies wholly inside plus and minus that difference. The information at hand is one over the

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Says how the picture of an answer is read. */
+/** Explains how the picture of an answer is read. */
 final class PictureNotes {
     private PictureNotes() {}
 

@@ -7,7 +7,7 @@ import parchment.logbook.AssumedScale;
 import parchment.logbook.Logbook;
 
 /**
- * Holds the smallest difference of a score that matters to the roaster, fixed before the scores are looked at.
+ * Fixes, before the scores are looked at, the smallest difference of a score that matters to the roaster.
  *
  * <p>As stated in the settings; otherwise half a point of a ten-point scale, and in proportion on other scales: a twentieth of the
  * attribute's scale in {@code logbook.properties}. Where no scale is written the smallest of 0 to 10, 0 to 20 and 0 to 100 that holds at

@@ -7,7 +7,7 @@ import parchment.sheet.Header;
 import parchment.sheet.Value;
 
 /**
- * The meanings that a column of a strange file can be taken for, with the words in which a person is asked.
+ * What a column of a strange file is taken for, in the one form that proposals, questions and answers share.
  *
  * @param kind what it is
  * @param quantity which quantity, for a quantity

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * What a table can be taken for; it decides who reads it further.
+ * What a table is taken for, and why; it decides who reads it further.
  *
  * @param what what it is
  * @param score how well it fits, from 0 to 1
