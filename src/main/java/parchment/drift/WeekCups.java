@@ -8,7 +8,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
 
-/** Says how the batches of a week came out in the cup, where they were cupped. */
+/** Tells how the batches of a week came out in the cup, where they were cupped. */
 final class WeekCups {
     private WeekCups() {}
 

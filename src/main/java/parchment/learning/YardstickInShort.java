@@ -7,7 +7,7 @@ import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.sheet.Words;
 
-/** Says in short sentences whether lines and bends miss something. */
+/** Tells in short sentences whether lines and bends miss something. */
 final class YardstickInShort {
     private YardstickInShort() {}
 

@@ -11,7 +11,7 @@ import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
 
 /**
- * Holds the scores of two batches that stood on one table, two cups of each, by cupper.
+ * The scores of two batches that stood on one table, two cups of each, by cupper.
  *
  * @param a name of the first batch
  * @param b name of the second

@@ -6,7 +6,7 @@ import java.util.List;
 import parchment.virtual.ClassList;
 
 /**
- * Holds the plans that were handed in, and what could not be looked into.
+ * The plans that were handed in, and what could not be looked into.
  *
  * @param plans the plans, in the order of their files
  * @param refused links, pipes and folders without the right to read, each with the reason; one of them may have been meant as a plan

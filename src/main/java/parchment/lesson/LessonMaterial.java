@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Holds what a lesson asks of one logbook.
+ * What a lesson asks of one logbook, worked out once for its questions and its key.
  *
  * @param roles the names of the batches that the lesson speaks of, by what it calls them
  * @param questions the questions, in the order of the page

@@ -20,7 +20,7 @@ import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 
 /**
- * Holds the marks and phases of one batch, on one clock that starts at charge.
+ * The marks and phases of one batch, on one clock that starts at charge.
  *
  * <pre>{@code
  * Phases.of(logbook.lastWithCurve())

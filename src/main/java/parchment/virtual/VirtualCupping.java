@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 
 /**
- * Holds a cupping: when, how, and every score.
+ * A cupping of the virtual roastery: when, how, and every score.
  *
  * @param name the cupping's name
  * @param tastedOn the day

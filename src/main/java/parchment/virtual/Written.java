@@ -3,7 +3,7 @@ package parchment.virtual;
 import java.util.Optional;
 
 /**
- * Holds what was written beside a batch's numbers, and what was forgotten.
+ * What was written beside a batch's numbers, and what was forgotten.
  *
  * @param lot the lot, unless it was forgotten
  * @param roastedMass roasted mass, kg, unless it was forgotten

@@ -3,7 +3,7 @@ package parchment.virtual.physics;
 import parchment.virtual.VirtualChecks;
 
 /**
- * Holds how a batch begins.
+ * How a batch begins: what the simulation starts from.
  *
  * @param greenMass kg
  * @param greenTemperature temperature of the green beans, °C
