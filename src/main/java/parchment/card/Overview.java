@@ -18,7 +18,7 @@ import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 
 /**
- * Says what a logbook has to tell before the day begins: the last week, what is odd, what to cup, and what is unsettled.
+ * Tells what a logbook has to say before the day begins: the last week, what is odd, what to cup, and what is unsettled.
  *
  * <pre>{@code
  * Overview.of(logbook)
