@@ -31,7 +31,7 @@ import org.eclipse.aether.version.Version;
 import org.jspecify.annotations.Nullable;
 import parchment.jars.HttpsTransporter.UnencryptedRedirectException;
 
-/** Says why a library is not to be had, and what to do. */
+/** Explains why a library is not to be had, and what to do. */
 final class ResolverWords {
     /** As a repository answers that knows nobody without a password; a proxy with 407. */
     private static final Pattern REFUSED = Pattern.compile("status code: 40[137]\\b|Proxy returns \"HTTP/1\\.\\d 407");

@@ -65,7 +65,10 @@ final class CellExceptions {
 
     /** Explains what a snippet threw on the thread of cells, because what it says of itself may be the cell's own code. */
     static CellError explain(Throwable thrown, @Nullable EvalException traced, Session session, CellText cell) {
-        return explain(session.control().thread(), () -> explain(thrown, traced, session.places(), cell));
+        return explain(
+                session.control().thread(),
+                () -> explain(
+                        TablesawWords.inOurs(thrown, session.control().values()), traced, session.places(), cell));
     }
 
     private static CellError explain(CellThread thread, Supplier<CellError> words) {

@@ -7,7 +7,7 @@ import java.util.Set;
 import jdk.jshell.Diag;
 import jdk.jshell.SourceCodeAnalysis;
 
-/** Says in plain words why a cell is not valid Java, where, and what was most likely meant. */
+/** Explains in plain words why a cell is not valid Java, where, and what was most likely meant. */
 final class CompileErrors {
     static final String NAME = "Not valid Java";
     private static final int AT_MOST = 3;

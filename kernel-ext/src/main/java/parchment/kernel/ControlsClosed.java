@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import parchment.display.live.Live;
 
-/** Says that controls no longer answer because there are too many: once for a cell, and again when there are ten times as many. */
+/**
+ * Tells the reader that controls no longer answer because there are too many: once for a cell, and again when there are ten times as many.
+ */
 final class ControlsClosed {
     private WeakReference<CellPage> page = new WeakReference<>(null);
     private int count;

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 import parchment.kernel.DocPage.Block;
 
 /**
- * Says what the name at the cursor is: how it is written, what it means, its units, parameters, failures, and an example.
+ * Explains the name at the cursor: how it is written, what it means, its units, parameters, failures, and an example.
  *
  * <p>Between the brackets of a call, or in a text there, it is the method called. The words are those of the library's own sources.
  */

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Says what luck alone would find among so many questions, in words.
+ * Puts into words what luck alone would find among so many questions.
  *
  * <p>Each question finds something where there is nothing in 5 of 100 logbooks ({@code docs/evidence.md}, Verdicts: slope 4, bend 1).
  * Of <i>n</i> independent ones at least one does in 1 - 0.95<sup>n</sup>. Questions to the same scores are not independent; the figure

@@ -9,7 +9,7 @@ import jdk.jshell.Diag;
 import jdk.jshell.SourceCodeAnalysis;
 import org.jspecify.annotations.Nullable;
 
-/** Says what a name that Java does not know was most likely meant to be. */
+/** Guesses what a name that Java does not know was most likely meant to be. */
 final class UnknownNames {
     private static final Pattern SYMBOL = Pattern.compile("symbol:\\s+(\\w+) ([\\w$]+)(\\([^)]*\\))?");
     private static final Pattern LOCATION =

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import parchment.virtual.VirtualClass;
 import picocli.CommandLine.Option;
 
-/** Says who is in a class: so many students, or those of a list. */
+/** Settles who is in a class: so many students, or those of a list. */
 final class StudentNames {
     private static final int LARGEST_BYTES = 1 << 20;
 

@@ -6,7 +6,9 @@ import picocli.CommandLine.IParameterExceptionHandler;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
-/** Says how a logbook is named where a folder stands without {@code --logbook}; any other slip is told as usual, with the usage. */
+/**
+ * Explains how a logbook is named where a folder stands without {@code --logbook}; any other slip is told as usual, with the usage.
+ */
 final class WhereTheLogbookGoes implements IParameterExceptionHandler {
     private static final String OPTION = "--logbook";
 

@@ -3,11 +3,16 @@ package parchment.rendering;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.function.IntFunction;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
 
 /** Shows the tables of other libraries as ours: sorted by a click, with bounds. */
 final class ForeignTables {
+    /** How Tablesaw heads a column of means and the like; what is counted or picked out of the rows keeps its digits. */
+    private static final Pattern SUMMARY = Pattern.compile(
+            "(Mean|Geometric Mean|Quadratic Mean|Std\\. Deviation|Variance|Pop\\. Variance|CV|Skewness|Kurtosis) \\[.*]");
+
     private static final Class<?>[] ONE = {int.class};
     private static final Class<?>[] TWO = {int.class, int.class};
 
@@ -27,6 +32,8 @@ final class ForeignTables {
                 if (printsInItsOwnWay(column, rows)) {
                     shown.printedColumn(
                             column.text("name"), value, row -> String.valueOf(column.call("getString", ONE, row)));
+                } else if (SUMMARY.matcher(column.text("name")).matches()) {
+                    shown.summaryColumn(column.text("name"), value);
                 } else {
                     shown.column(column.text("name"), value);
                 }

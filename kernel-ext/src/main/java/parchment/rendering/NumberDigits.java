@@ -6,11 +6,14 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * How the numbers of one column are written: whole numbers whole, others with as many decimals as all of them need, but no more than six digits
- * are worth; what spans too many powers of ten, with powers of ten.
+ * How the numbers of one column are written: whole numbers whole, others with as many decimals as all of them need, but no more than the six digits, or
+ * four of a summary, that are worth showing; what spans too many powers of ten, with powers of ten.
  */
 final class NumberDigits {
     static final int SHOWN = 6;
+
+    /** What is worked out of other numbers, such as a mean, is worth no more. */
+    static final int SHOWN_OF_SUMMARIES = 4;
 
     /** More decimals than this nobody counts. */
     private static final int MOST_DECIMALS = 9;
@@ -44,8 +47,11 @@ final class NumberDigits {
                 || value instanceof BigDecimal;
     }
 
-    /** @param numbers all of them {@link #isNumber} */
-    static NumberDigits of(List<Object> numbers) {
+    /**
+     * @param numbers all of them {@link #isNumber}
+     * @param shown so many digits are worth showing
+     */
+    static NumberDigits of(List<Object> numbers, int shown) {
         if (numbers.stream().noneMatch(NumberDigits::hasPoint)) {
             return new NumberDigits(Form.WHOLE, 0, false);
         }
@@ -61,9 +67,9 @@ final class NumberDigits {
             smallest = Math.min(smallest, size);
             needed = Math.max(needed, exact((Number) each).stripTrailingZeros().scale());
         }
-        int worth = Math.max(SHOWN - digitsBeforePoint(largest), 2 - digitsBeforePoint(smallest));
+        int worth = Math.max(shown - digitsBeforePoint(largest), 2 - digitsBeforePoint(smallest));
         if (largest > 0 && (Math.min(needed, worth) > MOST_DECIMALS || largest >= LARGEST_WRITTEN_OUT)) {
-            return new NumberDigits(Form.POWERS_OF_TEN, SHOWN - 1, true);
+            return new NumberDigits(Form.POWERS_OF_TEN, shown - 1, true);
         }
         int decimals = Math.max(0, Math.min(needed, Math.max(worth, 1)));
         return new NumberDigits(Form.DECIMALS, decimals, needed > decimals);

@@ -27,6 +27,7 @@ final class ValueTable {
     private int columnsInAll;
     private boolean cut;
     private boolean rounded;
+    private boolean summariesRounded;
 
     private ValueTable(String title, int rowsInAll) {
         this.title = title;
@@ -48,6 +49,15 @@ final class ValueTable {
      * @param cell gives the value of a row, counted from 0; null is missing
      */
     ValueTable column(String heading, IntFunction<@Nullable Object> cell) {
+        return column(heading, cell, NumberDigits.SHOWN);
+    }
+
+    /** Adds a column of numbers that were worked out of others, such as means: they are shown with fewer digits. */
+    ValueTable summaryColumn(String heading, IntFunction<@Nullable Object> cell) {
+        return column(heading, cell, NumberDigits.SHOWN_OF_SUMMARIES);
+    }
+
+    private ValueTable column(String heading, IntFunction<@Nullable Object> cell, int shown) {
         columnsInAll++;
         if (columns.size() == COLUMNS) {
             return this;
@@ -56,7 +66,7 @@ final class ValueTable {
         for (int row = 0; row < Math.min(rowsInAll, ROWS); row++) {
             values.add(cell.apply(row));
         }
-        columns.add(column(unused(heading), values));
+        columns.add(column(unused(heading), values, shown));
         return this;
     }
 
@@ -80,13 +90,14 @@ final class ValueTable {
         return this;
     }
 
-    private Column column(String heading, List<@Nullable Object> values) {
+    private Column column(String heading, List<@Nullable Object> values, int shown) {
         List<Integer> rows = IntStream.range(0, values.size()).boxed().toList();
         List<Object> present =
                 values.stream().filter(Objects::nonNull).map(Object.class::cast).toList();
         if (!present.isEmpty() && present.stream().allMatch(NumberDigits::isNumber)) {
-            NumberDigits digits = NumberDigits.of(present);
-            rounded |= digits.rounds();
+            NumberDigits digits = NumberDigits.of(present, shown);
+            rounded |= shown == NumberDigits.SHOWN && digits.rounds();
+            summariesRounded |= shown != NumberDigits.SHOWN && digits.rounds();
             return Column.printedNumber(
                     heading,
                     rows,
@@ -128,6 +139,10 @@ final class ValueTable {
         }
         if (cut) {
             table = table.withNote("Texts end after " + CHARACTERS + " characters.");
+        }
+        if (summariesRounded) {
+            table = table.withNote(
+                    "What was worked out is rounded to about " + NumberDigits.SHOWN_OF_SUMMARIES + " digits.");
         }
         return rounded ? table.withNote("Numbers are rounded to about " + NumberDigits.SHOWN + " digits.") : table;
     }

@@ -324,8 +324,24 @@ class RenderersTest {
         assertEquals("0.1", digits(0.1f), "as it was written, not as its nearest double");
     }
 
+    /** Worked-out columns of another library's table; what was counted, or picked out of the rows, keeps its digits. */
+    @Test
+    void meansOfAnotherLibrarysTableHaveFourDigits() {
+        var table = tech.tablesaw.api.Table.create(
+                "summary",
+                tech.tablesaw.api.DoubleColumn.create("Mean [sweetness [points]]", 4.951388, 5.0),
+                tech.tablesaw.api.DoubleColumn.create("Std. Deviation [time [s]]", 1234.56, 7.891),
+                tech.tablesaw.api.DoubleColumn.create("Max [sweetness [points]]", 8.123456, 7.0),
+                tech.tablesaw.api.DoubleColumn.create("Meant [points]", 8.123456, 7.0));
+        String text = Renderers.explainingErrors(thrown -> List.of()).of(table).text();
+        for (String shown : List.of("4.951 ", "5.000 ", "1234.6 ", "7.9 ", "8.12346 ", "7.00000")) {
+            assertTrue(text.contains(shown), text);
+        }
+        assertTrue(text.contains("What was worked out is rounded to about 4 digits."), text);
+    }
+
     private static String digits(Object... numbers) {
-        NumberDigits digits = NumberDigits.of(List.of(numbers));
+        NumberDigits digits = NumberDigits.of(List.of(numbers), NumberDigits.SHOWN);
         return Arrays.stream(numbers)
                         .map(number -> digits.print((Number) number))
                         .collect(Collectors.joining(" "))

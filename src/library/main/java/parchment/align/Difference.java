@@ -23,7 +23,7 @@ import parchment.stats.warp.CurveGroup;
 import parchment.stats.warp.SimultaneousBand;
 
 /**
- * Holds the difference of two groups of batches along one clock, with a band that is meant to hold the whole true difference at once.
+ * Compares two groups of batches along one clock, with a band that is meant to hold the whole true difference at once.
  *
  * <p>Unless told otherwise the rate of rise is compared at equal bean temperature. Chance is counted in roast days, and a day on which
  * both groups were roasted helps both; the band asks for five days in each group. Batches that do not reach over the common stretch are

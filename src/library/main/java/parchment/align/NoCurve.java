@@ -4,7 +4,7 @@ import parchment.display.answer.InShort;
 import parchment.logbook.Batch;
 import parchment.logbook.Quantity;
 
-/** Says of a batch whose bean temperature was not logged that nothing can be told from it, and what to do. */
+/** Tells of a batch whose bean temperature was not logged that nothing can be told from it, and what to do. */
 final class NoCurve {
     private NoCurve() {}
 

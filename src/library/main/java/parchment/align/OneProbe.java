@@ -8,7 +8,9 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.phase.Phases;
 
-/** Holds the batches of a logbook that one probe read: the latest with batches enough, with their phases. */
+/**
+ * Chooses the batches of a logbook that can be compared because one probe read them: the latest with batches enough, with their phases.
+ */
 record OneProbe(List<Phases> phases, List<String> notes) {
 
     static OneProbe of(Logbook logbook) {

@@ -5,7 +5,7 @@ import java.util.List;
 import parchment.phase.Phases;
 
 /**
- * Holds the rate of rise of many batches at the bean temperatures of one grid, as {@link PaceChart} draws it.
+ * The rate of rise of many batches at the bean temperatures of one grid, as {@link PaceChart} draws it.
  *
  * <p>Temperatures are in °C and rates in °C/min; a rate is NaN where the batch did not pass the temperature, where its standard error
  * is too large to draw, and across gaps.

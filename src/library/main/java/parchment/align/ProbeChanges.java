@@ -9,7 +9,9 @@ import parchment.logbook.Logbook;
 import parchment.period.ProbeChange;
 import parchment.period.ProbePeriods;
 
-/** Says whether a probe was changed within the time of a logbook's batches, which makes readings before and after differ. */
+/**
+ * Warns where a probe was changed within the time of a logbook's batches, which makes readings before and after differ.
+ */
 final class ProbeChanges {
     private ProbeChanges() {}
 

@@ -4,7 +4,7 @@ import java.util.Locale;
 import parchment.stats.Interval;
 
 /**
- * Says a share of a variance in words. A part that made up for others has a share below nothing, and then another has more than the
+ * Puts a share of a variance into words. A part that made up for others has a share below nothing, and then another has more than the
  * whole: such a number is right as a covariance and impossible as a percentage, so it is told as what it means.
  */
 final class ShareWords {

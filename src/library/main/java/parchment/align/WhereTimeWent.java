@@ -25,8 +25,8 @@ import parchment.quantity.Unit;
 import parchment.stats.linear.Robust;
 
 /**
- * Says where a batch's time went: the seconds it spent in each step of bean temperature, beside the other batches of its lot on the
- * same probe.
+ * Tells where a batch's time went: the seconds it spent in each step of bean temperature, beside the other batches of its lot on the same
+ * probe.
  *
  * <p>The reference is the median of the other batches, step by step; a lot with fewer than ten batches on the probe is held against all
  * such lots together. Steps are of 10 °C (18 °F) on either scale.

@@ -11,8 +11,8 @@ import parchment.quantity.Temperature;
 import parchment.stats.linear.Robust;
 
 /**
- * Holds the charge temperature that somebody wrote against what the curve shows: the probe's reading as the beans go in, or, where the
- * readings start too late for that, the turning point.
+ * Finds written charge temperatures that the curve does not bear out, by the probe's reading as the beans go in or, where the readings
+ * start too late for that, by the turning point.
  *
  * <p>The two need not be equal, as another probe may have been read: what counts is whether they lie as far apart as in the other batches.
  */

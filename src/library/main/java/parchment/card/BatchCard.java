@@ -11,7 +11,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 
 /**
- * Says on one page what differed in one batch: from its lot's others, on its day, in what was written about it and in its cups.
+ * Tells on one page what differed in one batch: from its lot's others, on its day, in what was written about it and in its cups.
  *
  * <pre>{@code
  * BatchCard.of(logbook.lastWithCurve(), logbook)

@@ -21,7 +21,10 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.stats.linear.Robust;
 
-/** Says how a batch stands in its day: which batch of the day, how long the drum stood empty, the room, who roasted, how the day's others went. */
+/**
+ * Tells how a batch stands in its day: which batch of the day, how long the drum stood empty, the room, who roasted, how the day's others
+ * went.
+ */
 final class BatchDay {
     /** Fewest others of which the usual range is told; common practice, no source. */
     static final int ENOUGH = 10;

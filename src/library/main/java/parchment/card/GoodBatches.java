@@ -14,8 +14,8 @@ import parchment.logbook.written.Cupping;
 import parchment.quantity.Mass;
 
 /**
- * Holds the last batches of a lot that went well, by what is known: blind scores, else other scores, else that they were as usual, else simply the
- * last.
+ * Chooses the last batches of a lot that went well, by what is known: blind scores, else other scores, else that they were as usual, else
+ * simply the last.
  *
  * @param lot the lot
  * @param ground by what they went well

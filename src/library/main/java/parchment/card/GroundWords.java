@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Set;
 import parchment.display.answer.FirstFew;
 
-/** Says by what batches were taken for good ones. */
+/** Tells by what batches were taken for good ones. */
 final class GroundWords {
     private GroundWords() {}
 

@@ -18,7 +18,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.contents.Cautions;
 
 /**
- * Says what a logbook has to tell before the day begins: the last week, what is odd, what to cup, and what is unsettled.
+ * Tells what a logbook has to say before the day begins: the last week, what is odd, what to cup, and what is unsettled.
  *
  * <pre>{@code
  * Overview.of(logbook)

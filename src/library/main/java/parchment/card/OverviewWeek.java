@@ -15,7 +15,7 @@ import parchment.logbook.written.CupScores;
 import parchment.period.NearbyWork;
 import parchment.period.ProbeChange;
 
-/** Says what the overview tells of the last week; the week itself is worked out once for all of its parts. */
+/** Tells the last week on the overview; the week itself is worked out once for all of its parts. */
 final class OverviewWeek {
     /** Of more paragraphs than this under one heading the rest is counted. */
     private static final int MOST = 4;

@@ -8,7 +8,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /**
- * Says what an axis measures, in full words, and how its numbers are written.
+ * Describes an axis: what it measures, in full words, and how its numbers are written.
  *
  * <p>Positions are given as the library keeps numbers; the axis converts them to the reader's unit, so that the same lines show in
  * °C or °F. Default limits are those of the data with a little room.

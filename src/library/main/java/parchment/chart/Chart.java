@@ -12,7 +12,7 @@ import parchment.file.FileWords;
 import parchment.file.WholeFile;
 
 /**
- * Holds a finished picture and shows it as SVG, as HTML and in words.
+ * A finished picture, which shows itself as SVG, as HTML and in words.
  *
  * <p>In HTML the picture takes the colour of the page's text, so it reads on light and on dark pages; as a document of its own it has a
  * white ground. Its text is text: it can be searched and copied. It needs no script, no style sheet and no particular font.

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Says in words what a picture shows, for readers who do not see it. */
+/** Puts a picture into words for readers who do not see it. */
 final class ChartWords {
     private ChartWords() {}
 

@@ -1,7 +1,7 @@
 package parchment.chart;
 
 /**
- * Says how wide a picture is laid out, so that its text stays readable on a wide page and on a narrow one.
+ * Sets how wide a picture is laid out, so that its text stays readable on a wide page and on a narrow one.
  *
  * <p>A picture shrinks with the page, and its text with it. Laid out for a narrow page it has the same text on half the width: lines are named
  * in the key and not at their ends, and the names above it are moved inwards.

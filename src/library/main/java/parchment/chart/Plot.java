@@ -7,7 +7,7 @@ import parchment.display.Showable;
 import parchment.display.answer.ShownAs;
 
 /**
- * Says what one picture shows: an axis across, an axis upwards, and the layers drawn over them.
+ * Describes one picture before it is drawn: an axis across, an axis upwards, and the layers drawn over them.
  *
  * <pre>{@code
  * Plot.of("A made-up roast", Axis.clock("time since charge"), Axis.number("temperature", "°C"))

@@ -1,6 +1,6 @@
 package parchment.chart;
 
-/** Says how much a line asks to be looked at. */
+/** Sets how much a line asks to be looked at. */
 public enum Weight {
     /** One of a crowd: thin, grey, see-through, told in the key and not at its end. */
     FAINT,

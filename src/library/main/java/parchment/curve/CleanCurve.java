@@ -14,7 +14,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.stats.linear.Robust;
 
 /**
- * Holds the readings of a curve that can be relied on, and says which were left out and why.
+ * The readings of a curve that can be relied on, with which were left out and why.
  *
  * <p>Nothing is replaced, filled in or moved: spikes and stuck readings are left out, and a stretch without readings stays a gap that
  * splits the curve into pieces. Shorter holes do not split it, but are counted.

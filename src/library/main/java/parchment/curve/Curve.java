@@ -6,7 +6,7 @@ import java.util.Objects;
 import parchment.quantity.Unit;
 
 /**
- * Holds one quantity of one batch as it was sampled.
+ * One quantity of one batch as it was sampled.
  *
  * <p>Times rise strictly and every value is finite: a reading that is missing is absent, not a number that means "missing".
  */

@@ -7,7 +7,7 @@ import parchment.curve.measured.Smoothed;
 import parchment.display.Showable;
 
 /**
- * Holds the rate of rise along a curve: its slope per minute at every reading, with standard errors.
+ * Works out the rate of rise along a curve: its slope per minute at every reading, with standard errors.
  *
  * <p>Degrees Celsius per minute for a temperature. Missing where the readings are too few; never carried across a gap.
  */

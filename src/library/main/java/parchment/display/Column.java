@@ -10,7 +10,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /**
- * Holds one column of a table: a heading, a unit, and one printed value per row.
+ * One column of a table: a heading, a unit, and one printed value per row.
  *
  * <p>A column is text (set to the left) or numbers (set to the right, all with the same decimals). A value can be missing: a NaN, a
  * null or an empty text. Missing values are kept as missing and never printed as 0.

@@ -6,7 +6,9 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.stream.Collectors;
 
-/** Holds the script by which a long table sorts, pages and is searched; the same for every table, so it holds nothing of a user's. */
+/**
+ * Gives long tables the script by which they sort, page and are searched; the same for every table, so it holds nothing of a user's.
+ */
 final class TableScript {
     /** The script as an element, its comments and indents left out. */
     static final String TAG = "<script>\n" + read() + "\n</script>";

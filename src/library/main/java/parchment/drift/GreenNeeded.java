@@ -15,8 +15,8 @@ import parchment.quantity.MassUnit;
 import parchment.stats.Interval;
 
 /**
- * Says how much green coffee an order of roasted coffee takes, from the mass loss of the lot's own batches, and in which of the charges that were
- * really used for it.
+ * Reckons how much green coffee an order of roasted coffee takes, from the mass loss of the lot's own batches, and in which of the charges
+ * that were really used for it.
  *
  * <pre>{@code
  * GreenNeeded.of(logbook.lastWithCurve().lot().orElseThrow(), Mass.kilograms(12), logbook)

@@ -3,8 +3,8 @@ package parchment.drift;
 import java.util.Arrays;
 
 /**
- * Says how often something happens that depends on how rows resemble each other, from a stretch that only says how likely each kind of
- * resemblance is.
+ * Estimates how often something happens that depends on how rows resemble each other, from a stretch that only says how likely each kind
+ * of resemblance is.
  *
  * <p>The mean of the kinds' rates, each as often as it is likely, is drawn to the middle: a stretch without resemblance leaves some
  * likely, and the other way round. So each kind gets the number for which the mean over series of every kind comes nearest to that

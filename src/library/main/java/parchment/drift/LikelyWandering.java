@@ -11,8 +11,8 @@ import parchment.stats.linear.Vectors;
 import parchment.stats.series.WanderingDays;
 
 /**
- * Says how likely each kind of resemblance between rows is from the first rows of a series (restricted likelihood): none; neighbouring
- * rows by 0.15 to 0.75, whatever lies between them; days that differ, by themselves or wandering.
+ * Weighs each kind of resemblance between rows by the first rows of a series (restricted likelihood): none; neighbouring rows by 0.15 to
+ * 0.75, whatever lies between them; days that differ, by themselves or wandering.
  */
 final class LikelyWandering {
     private static final double[] NEIGHBOURS = {0.15, 0.3, 0.45, 0.6, 0.75};

@@ -10,7 +10,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.Lot;
 import parchment.logbook.contents.LotCheck;
 
-/** Says what was written of a lot's age: harvest, arrival, and moisture measured again. */
+/** Tells beside a lot's year what was written of its age: harvest, arrival, and moisture measured again. */
 final class LotAge {
     private LotAge() {}
 

@@ -14,7 +14,7 @@ import parchment.quantity.Unit;
 import parchment.stats.Interval;
 
 /**
- * Says how far batches that were meant alike lie apart in a feature.
+ * Measures how far batches that were meant alike lie apart in a feature.
  *
  * @param feature the feature
  * @param standardDeviation within groups of twins, as the library keeps the feature; empty without twins

@@ -17,7 +17,7 @@ import parchment.stats.Estimate;
 import parchment.stats.Interval;
 
 /**
- * Holds the number that is followed through time, one per batch of a table.
+ * The number that is followed through time, one per batch of a table.
  *
  * @param name in words
  * @param unit what it is measured in

@@ -9,7 +9,8 @@ import parchment.stats.Interval;
 import parchment.stats.linear.Robust;
 
 /**
- * Holds what is usual in one feature: the median and the spread of the others, on the scale on which the feature can lie anywhere.
+ * Draws the line between usual and unusual in one feature: the median and the spread of the others, on the scale on which the feature can
+ * lie anywhere.
  *
  * @param feature the feature
  * @param scale its scale

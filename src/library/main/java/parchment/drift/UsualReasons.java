@@ -9,7 +9,7 @@ import parchment.feature.Features;
 import parchment.logbook.contents.EmptyLogbook;
 import parchment.quantity.Unit;
 
-/** Says in words what was different in a batch. */
+/** Puts into words what was different in a batch. */
 final class UsualReasons {
     private UsualReasons() {}
 

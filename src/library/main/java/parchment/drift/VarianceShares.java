@@ -31,7 +31,7 @@ import parchment.stats.mixed.RandomTerm;
 import parchment.stats.mixed.ShareIntervals;
 
 /**
- * Says where the differences between batches come from: lots, roast days, batches within a day, roasters; for scores also cuppers,
+ * Finds out where the differences between batches come from: lots, roast days, batches within a day, roasters; for scores also cuppers,
  * cuppings and single cups.
  *
  * <pre>{@code

@@ -6,7 +6,7 @@ import java.util.List;
 import parchment.logbook.Batch;
 import parchment.stats.series.Signal.Side;
 
-/** Says at which watched batches the charts of a watch leave their limits. */
+/** Finds the watched batches at which the charts of a watch leave their limits. */
 final class WatchSignals {
     private WatchSignals() {}
 

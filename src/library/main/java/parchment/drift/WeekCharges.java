@@ -5,7 +5,10 @@ import java.util.List;
 import java.util.stream.Collectors;
 import parchment.display.answer.FirstFew;
 
-/** Says of the batches of a week whose charge too few others are of what their own pages say: what could be held against others, and what could not. */
+/**
+ * Tells of the batches of a week whose charge too few others are of what their own pages say: what could be held against others, and what
+ * could not.
+ */
 final class WeekCharges {
     private static final int TOLD_ONE_BY_ONE = 3;
 

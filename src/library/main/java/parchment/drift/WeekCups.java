@@ -9,7 +9,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.written.Cupping;
 
-/** Says how the batches of a week came out in the cup, where they were cupped. */
+/** Tells how the batches of a week came out in the cup, where they were cupped. */
 final class WeekCups {
     private WeekCups() {}
 

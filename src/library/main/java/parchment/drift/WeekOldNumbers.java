@@ -18,7 +18,10 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 
-/** Says which changes of the bean probe are no news any more and still matter at the machine: who drops at a number from before drops otherwise. */
+/**
+ * Reminds of changes of the bean probe that are no news any more and still matter at the machine: who drops at a number from before drops
+ * otherwise.
+ */
 final class WeekOldNumbers {
     private static final List<Feature> DROP = List.of(Features.dropTemperature());
 

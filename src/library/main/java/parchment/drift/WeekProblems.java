@@ -8,7 +8,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Problems;
 import parchment.logbook.written.Problem;
 
-/** Says which batches of a week were not read as written. */
+/** Names the batches of a week that were not read as written. */
 final class WeekProblems {
     private static final int BATCHES_SHOWN = 10;
     private static final int REASONS_SHOWN = 2;

@@ -13,8 +13,8 @@ import parchment.quantity.Unit;
 import parchment.stats.linear.Robust;
 
 /**
- * Holds a written charge temperature against what the curve reads at charge. Roasters differ in the moment at which they read it; a lot's
- * batches share that habit, so one that was written wrong stands out.
+ * Lets a mistyped charge temperature stand out: a written one is held against what the curve reads at charge. Roasters differ in the
+ * moment at which they read it; a lot's batches share that habit, so one that was written wrong stands out.
  */
 final class WrittenCharge {
     /** Seconds before charge whose median is the reading; common practice, no source. */

@@ -19,7 +19,7 @@ final class YearInShort {
                             + " of all lots on its machine "
                             + (year.rows().size() == 1 ? "has" : "have")
                             + " it with a date and what the roaster did; " + LotYear.leastRows() + " are needed.",
-                    "Write dates, charge and gas of more batches, then ask again.");
+                    "Log the gas of more batches, write their dates and charge temperatures, and ask again.");
         }
         YearPart own = year.parts().get(0);
         if (own.verdict() == YearPart.Verdict.CANNOT_TELL) {

@@ -7,7 +7,8 @@ import parchment.evidence.finding.Wording;
 import parchment.stats.CannotFitException;
 
 /**
- * Holds everything that is computed for one question from one set of joined scores.
+ * Everything that is computed for one question from one set of joined scores, so that verdict, page and pictures take their numbers from
+ * one place.
  *
  * <p>Nothing here decides; {@link VerdictRules} does.
  */

@@ -18,7 +18,7 @@ import parchment.evidence.finding.Wording;
 import parchment.stats.CannotFitException;
 
 /**
- * Holds the best place of each lot, as a reading on today's probe, and what to expect of the next lot.
+ * Tells where each lot is best, as a reading on today's probe, and what to expect of the next lot.
  *
  * <p>One model of all scores: each lot has a level of its own and, where it has at least {@value #BATCHES_FOR_SLOPE} scored batches on
  * {@value #DAYS_FOR_SLOPE} roast days, a slope of its own; the bend is common. So a lot of noise moves its own answer and, but for the

@@ -11,7 +11,8 @@ import parchment.display.Showable;
 import parchment.evidence.finding.Wording;
 
 /**
- * Says how batches were laid out over cuppings: what was never tasted side by side can only be compared across cuppings.
+ * Warns of what was never tasted side by side, by how batches were laid out over cuppings: such batches can only be compared across
+ * cuppings.
  *
  * @param cuppings how many cuppings
  * @param withSeveralLots how many held batches of more than one lot

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * Holds the columns of a smooth curve over the roast date.
+ * Lets the scores drift smoothly through the calendar: the columns of a smooth curve over the roast date.
  *
  * <p>A straight line plus broken lines that bend at knots; the bends share one variance in the mixed model, which is a penalised
  * spline (Ruppert, Wand and Carroll 2003, Semiparametric Regression, section 3.5 and 4.9). Under 5 roast days there is no date

@@ -4,7 +4,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
- * Holds what is fixed before the scores are looked at.
+ * What is fixed before the scores are looked at, so that nothing is chosen because of them.
  *
  * <pre>{@code
  * Evidence.of("sweetness", dropTemperature(), logbook, EvidenceSettings.standard().withSmallestDifference(0.5))

@@ -7,9 +7,10 @@ import java.util.Map;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
-import parchment.feature.kind.Family;
 import parchment.feature.path.Measured;
+import parchment.feature.kind.Need;
 import parchment.feature.path.OnProbe;
+import parchment.feature.kind.Family;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
@@ -50,7 +51,8 @@ final class FeatureReadings {
                 readings(table, feature),
                 planned(feature, logbook),
                 feature.onProbe(),
-                feature.role());
+                feature.role(),
+                Need.howToHave(feature));
     }
 
     private static Map<String, Double> planned(Feature feature, Logbook logbook) {

@@ -5,7 +5,7 @@ import parchment.evidence.finding.Slope;
 import parchment.stats.Interval;
 
 /**
- * Holds all that a verdict rests on, in numbers.
+ * All that a verdict rests on, in numbers, so that the rules can be tried without a logbook.
  *
  * @param feature its name
  * @param planned whether it was drawn by chance before charge

@@ -10,7 +10,7 @@ import parchment.evidence.finding.Verdict;
 import parchment.evidence.finding.Wording;
 
 /**
- * Says below the picture of an answer which batches it is about and what could be wrong with it, in plain sentences.
+ * Writes what stands below the picture of an answer: which batches it is about and what could be wrong with it, in plain sentences.
  *
  * <p>All of it is about the same batches as the sentence above and the picture: those that the verdict rests on.
  *

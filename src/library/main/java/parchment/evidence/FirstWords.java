@@ -3,6 +3,7 @@ package parchment.evidence;
 import java.util.List;
 import java.util.Set;
 import parchment.display.answer.InShort;
+import parchment.display.answer.Sentence;
 import parchment.evidence.finding.Verdict;
 import parchment.evidence.finding.Wording;
 import parchment.feature.Features;
@@ -54,9 +55,15 @@ final class FirstWords {
                 "These batches cannot tell how " + attribute + " goes with the " + measure.name() + ".",
                 Wording.sentence(why) + ".",
                 scoredWithoutIt >= Analysis.FEWEST_BATCHES
-                        ? "Write the " + measure.name() + " of more of the batches that were scored, then ask again."
+                        ? ofMoreBatches(measure)
                         : "Cup at least " + Analysis.FEWEST_BATCHES + " batches from " + Analysis.FEWEST_DAYS
                                 + " roast days, then ask again.");
+    }
+
+    private static String ofMoreBatches(Measure measure) {
+        return measure.howToHave().isEmpty()
+                ? "Look why batches that were scored have no " + measure.name() + ", then ask again."
+                : Sentence.of(measure.howToHave()) + " of more of the batches that were scored, then ask again.";
     }
 
     /**

@@ -4,7 +4,7 @@ import parchment.evidence.finding.Slope;
 import parchment.stats.Interval;
 
 /**
- * Holds the fitted course of the score over the tried range, with the band of its mean.
+ * The course of the score over the tried range as it is drawn, with the band of its mean.
  *
  * <p>The level is that of an average lot, cupper and cupping; the band is that of the mean of these batches, so it holds no spread of
  * lots, cuppers and cuppings.

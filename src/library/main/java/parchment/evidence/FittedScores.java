@@ -12,7 +12,7 @@ import parchment.stats.mixed.GroupEffect;
 import parchment.stats.mixed.LinearMixedModel;
 import parchment.stats.mixed.MixedDesign;
 
-/** Holds one fitted model of the scores and answers in the words of the question: slopes, spreads, effects of groups. */
+/** Answers in the words of the question from one fitted model of the scores: slopes, spreads, effects of groups. */
 final class FittedScores {
     private static final String INTERCEPT = "(Intercept)";
 

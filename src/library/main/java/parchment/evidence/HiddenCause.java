@@ -6,7 +6,7 @@ import parchment.evidence.finding.Slope;
 import parchment.stats.RobustnessValue;
 
 /**
- * Says how strong an unmeasured cause would have to be to erase a slope.
+ * Tells how strong an unmeasured cause would have to be to erase a slope.
  *
  * <p>The robustness value is the share of what is left unexplained, of the measure and of the score alike, that a hidden cause would
  * have to account for. Only the slope, its error and its degrees of freedom enter.

@@ -15,7 +15,7 @@ import parchment.stats.linear.Correlation;
 import parchment.stats.linear.Vectors;
 
 /**
- * Holds the courses of several attributes along one feature, and draws them jointly from what the scores leave open.
+ * Lets several attributes be weighed at one place: their courses along one feature, drawn jointly from what the scores leave open.
  *
  * <p>Each attribute has its own mixed model over the readings on today's probe, always with a bend if one can be fitted: a bend too small to
  * be seen can still move a best place. A draw moves level, line and bend of each by their estimated covariance, as a t distribution with

@@ -5,7 +5,7 @@ import parchment.evidence.finding.Slope;
 import parchment.stats.linear.Robust;
 
 /**
- * Holds the answer to one comparison among several measures of one model.
+ * The answer to one comparison among several measures of one model.
  *
  * @param fitted the slope as fitted
  * @param told the slope corrected for the measures' errors where that matters

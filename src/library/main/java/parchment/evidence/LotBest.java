@@ -6,7 +6,7 @@ import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Wording;
 
 /**
- * Holds what one lot tells of where its score is best, as a reading on today's probe.
+ * Where one lot is best, as a reading on today's probe, as far as its own batches tell.
  *
  * @param lot the lot, with its machine where the logbook has several
  * @param batches how many scored batches

@@ -15,8 +15,8 @@ import parchment.stats.CannotFitException;
 import parchment.stats.mixed.FTest;
 
 /**
- * Says whether one slope describes all lots: which lot goes its own way, and what the slope would be without it; and which lot's batches
- * scatter further than the others'.
+ * Finds out whether one slope describes all lots: which lot goes its own way, and what the slope would be without it; and which lot's
+ * batches scatter further than the others'.
  *
  * <p>That slopes differ is Cochran's Q as in {@link Bests}, at 5 in 100; the lot named is the one furthest from the weighted mean of the
  * others in its own error. That a lot scatters is the variance of its batches around the drawn course against that of all others, as F, at

@@ -11,7 +11,7 @@ import parchment.quantity.Unit;
 import parchment.sheet.Words;
 
 /**
- * Holds the feature that a question is about: its name, its unit, and what each batch read, and puts its numbers into words.
+ * The feature that a question is about, as an answer needs it: its name, its unit, what each batch read, and its numbers in words.
  *
  * @param name in full words, as in "drop temperature"
  * @param unit what its numbers are measured in
@@ -20,6 +20,7 @@ import parchment.sheet.Words;
  * @param planned the value planned for a batch before charge, by the batch's name; empty for a feature of which no plan is written
  * @param onProbe whether another bean probe gives another number
  * @param role whether somebody sets it, the calendar brings it, or it comes of what was set
+ * @param howToHave what to log and write so that more batches have it, as in "write the drop"; empty where that is not known
  */
 record Measure(
         String name,
@@ -28,7 +29,8 @@ record Measure(
         Map<String, ModelFrames.Reading> readings,
         Map<String, Double> planned,
         OnProbe onProbe,
-        Role role) {
+        Role role,
+        String howToHave) {
 
     Measure {
         readings = new LinkedHashMap<>(readings);
@@ -100,7 +102,7 @@ record Measure(
             Map<String, ModelFrames.Reading> readings,
             Map<String, Double> planned,
             OnProbe onProbe) {
-        this(name, unit, reader, readings, planned, onProbe, Role.FOLLOWS);
+        this(name, unit, reader, readings, planned, onProbe, Role.FOLLOWS, "");
     }
 
     /** Names the feature at one or more readings, as in "a drop temperature of 388 °F or 402 °F" or "4 or 8 rest days". */

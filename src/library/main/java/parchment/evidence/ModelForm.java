@@ -1,7 +1,7 @@
 package parchment.evidence;
 
 /**
- * Says which terms the model of the scores has.
+ * Chooses which terms the model of the scores has.
  *
  * <p>The default is the model of the method page: the feature as a line, lots as a random term with their mean beside it, roast days
  * as a random term, a curve over the date, and rest days, batch of the day and green mass beside.

@@ -14,7 +14,8 @@ import parchment.display.answer.Report;
 import parchment.evidence.finding.Wording;
 
 /**
- * Holds the scores of one attribute joined to the batches and their measure, and counts what could not be joined.
+ * The table that every model of scores is fitted to: the scores of one attribute joined to the batches and their measure, with the count
+ * of what could not be joined.
  *
  * <p>Only batches that have both a score and a measure are kept; every score belongs to one of them.
  */

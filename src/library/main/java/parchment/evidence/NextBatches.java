@@ -7,7 +7,7 @@ import parchment.evidence.finding.Wording;
 import parchment.feature.kind.Role;
 
 /**
- * Says how many more batches would settle a question.
+ * Reckons how many more batches would settle a question.
  *
  * <p>A 90 % interval of the difference over the tried range that is no wider than the smallest difference that matters settles it whatever
  * the truth is: it leaves out zero, or it lies wholly inside plus and minus that difference. The information at hand is one over the

@@ -201,14 +201,14 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
             case NOT_ASKED -> "";
             case NOT_FITTED ->
                 steps.words()
-                        + " So they were to be taken a second time as steps in their order; these batches do not carry such a model, so only the"
+                        + " So they were to be taken a second time, as steps in their order. These batches do not carry such a model, so only the"
                         + " answer by numbers stands.";
             case FITTED ->
                 steps.words()
-                        + " So the question was asked a second time with the scores as steps in their order, whatever the distance between"
-                        + " two steps (a cumulative logit mixed model with the same columns, lots, days, batches, cuppers and cuppings). By steps "
+                        + " So the question was asked a second time, with the scores only as steps in their order (a cumulative logit mixed model"
+                        + " with the same columns, lots, days, batches, cuppers and cuppings). By steps "
                         + between(told, measure) + " " + Wording.signed(ordinal.estimate()) + " points ("
-                        + interval(ordinal, level) + "), by numbers " + Wording.signed(linear.estimate()) + " ("
+                        + interval(ordinal, level) + "). By numbers it is " + Wording.signed(linear.estimate()) + " ("
                         + interval(linear, level) + "). " + agreement(why, margin);
         };
     }
@@ -262,8 +262,8 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
             return "";
         }
         return bendIsDoubtful()
-                ? "The scores come in few steps: whether the middle is best, or scores only come near their end, cannot be told."
-                : "The scores come in few steps: taken as steps in their order they show a difference of "
+                ? "The scores come in few steps. So it cannot be told whether the middle is best, or the scores only come near their end."
+                : "The scores come in few steps. Counted only as steps in their order, they show a difference of "
                         + Wording.plain(Math.abs(ordinal.estimate()), 1) + " points ("
                         + FirstWords.range(ordinal.interval(LEVEL)) + ").";
     }

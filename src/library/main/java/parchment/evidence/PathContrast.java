@@ -7,7 +7,7 @@ import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /**
- * Holds one way in which a roast can differ from its neighbours, named by what gives way, and what went with it.
+ * One way in which a roast can differ from its neighbours, named by what gives way, with what went with it.
  *
  * <pre>{@code
  * DestinationOrPath.of("sweetness", logbook).contrast("added time")

@@ -9,7 +9,7 @@ import parchment.stats.Interval;
 import parchment.stats.mixed.QuadraticPeak;
 
 /**
- * Says where the score is best if it follows a curve with one bend, by Fieller's set.
+ * Decides what may be said of the place where the score is best, if it follows a curve with one bend, by Fieller's set.
  *
  * <p>The set holds every place at which the slope of the fitted curve cannot be told from 0. It is an interval, all places outside an
  * interval, or everywhere; it is always kept, bounded or not. Places are on the scale of the tried range, as the library keeps the

@@ -6,7 +6,7 @@ import java.util.Locale;
 import parchment.evidence.finding.Verdict;
 import parchment.evidence.finding.Wording;
 
-/** Says how the picture of an answer is read. */
+/** Explains how the picture of an answer is read. */
 final class PictureNotes {
     private PictureNotes() {}
 

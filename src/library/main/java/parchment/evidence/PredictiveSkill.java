@@ -13,7 +13,7 @@ import parchment.stats.mixed.Prediction;
 import parchment.stats.resample.GroupedFolds;
 
 /**
- * Says how much better the feature lets one foretell scores on roast days that the model has not seen.
+ * Measures how much better the feature lets one foretell scores on roast days that the model has not seen.
  *
  * <p>Whole roast days are left out with all their cups, in parts; the model with and without the feature is fitted to the rest, and
  * both foretell the contrasts inside cuppings: each cup against the mean of its cupper's cups of that cupping. The gain is the share

@@ -13,7 +13,7 @@ import parchment.period.ProbeChange;
 import parchment.period.ProbePeriods;
 
 /**
- * Says by how much the readings of earlier probe periods are told otherwise than they were written, for the face of an answer.
+ * Tells on the face of an answer by how much the readings of earlier probe periods are told otherwise than they were written.
  *
  * @param steps what was done to each earlier period, the earliest first
  */

@@ -8,7 +8,7 @@ import parchment.stats.MeasurementError;
 import parchment.stats.linear.Robust;
 
 /**
- * Says how much of the feature's spread is the batches' own and how much is error of measuring.
+ * Decides whether a measure is good enough for a slope, by how much of its spread is the batches' own and how much is error of measuring.
  *
  * <p>The reliability is 1 - error variance / variance of the feature inside its lots. Under 0.9 the slope is divided by it
  * (regression calibration; Carroll, Ruppert, Stefanski and Crainiceanu 2006, Measurement Error in Nonlinear Models, section 4),

@@ -7,7 +7,7 @@ import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /**
- * Says what score goes with a value of the feature, if that value was tried.
+ * Foretells the score that goes with a value of the feature, if that value was tried.
  *
  * @param tried whether the value lies inside the tried range
  * @param difference the difference from the score at the mean of the feature, in points; NaN if not tried

@@ -1,7 +1,7 @@
 package parchment.evidence;
 
 /**
- * Holds one score of one cup with what stands beside it in the model.
+ * One row of the model of scores: one score of one cup with what stands beside it.
  *
  * @param batch the batch in the cup, by its position in the batches that are kept
  * @param restDays whole days from the roast to the tasting

@@ -8,8 +8,8 @@ import java.util.TreeMap;
 import parchment.evidence.finding.Wording;
 
 /**
- * Says whether scores come in so few steps, or press so hard against an end, that the distance between two steps cannot be taken for
- * granted.
+ * Decides whether scores are asked a second time, as steps: whether they come in so few steps, or press so hard against an end, that the
+ * distance between two steps cannot be taken for granted.
  *
  * <p>Few steps: 95 in 100 scores take no more than 7 different values. Treating so many steps as numbers is mostly harmless from five or
  * more on (Rhemtulla, Brosseau-Liard and Savalei 2012, Psychol. Methods 17:354, who looked at two to seven); up to seven are held a second

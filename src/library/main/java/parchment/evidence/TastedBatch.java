@@ -3,7 +3,7 @@ package parchment.evidence;
 import java.time.LocalDate;
 
 /**
- * Holds of one scored batch what the model of its scores needs.
+ * What the model of the scores needs of one scored batch.
  *
  * @param position the place in the batches that it is kept with, from 0
  * @param lot the lot, or the same words for all if no lot is written in the logbook

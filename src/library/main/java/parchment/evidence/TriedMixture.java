@@ -8,7 +8,8 @@ import parchment.stats.linear.Matrices;
 import parchment.stats.linear.Robust;
 
 /**
- * Says whether a mixture of several measures was tried, not only each of them by itself.
+ * Keeps an answer from speaking of mixtures that nobody tried: whether a mixture of several measures was tried, not only each of them by
+ * itself.
  *
  * <p>Two conditions: each value lies between the lowest and the highest batch, and the mixture is no stranger than the batches
  * themselves: its Mahalanobis distance from their mean, by their covariance inside lots, is at most that of 95 in 100 of them.

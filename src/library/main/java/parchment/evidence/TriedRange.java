@@ -6,7 +6,7 @@ import java.util.stream.IntStream;
 import parchment.stats.linear.Robust;
 
 /**
- * Holds the range of the feature that was tried, as readings on today's probe.
+ * Keeps an answer inside what was tried: the range of the feature, as readings on today's probe.
  *
  * @param lowest the lowest value tried
  * @param highest the highest value tried

@@ -7,7 +7,7 @@ import parchment.evidence.finding.Verdict;
 import parchment.stats.Interval;
 
 /**
- * Holds the two readings that an answer is told between.
+ * The two readings that an answer is told between, chosen and rounded in one place.
  *
  * @param lower the reading that scored less, in words
  * @param higher the one that scored more

@@ -178,8 +178,8 @@ final class VerdictRules {
         if (small && findings.ordinal().leavesRoomFor(findings.equivalence().margin())) {
             decided(Why.STEPS_LEAVE_ROOM);
             reasons.add(
-                    "the scores come in few steps, and taken as steps in their order they leave room for a difference of "
-                            + margin + " points, the smallest that matters, where taken as numbers they leave none");
+                    "the scores come in few steps; as steps in their order they leave room for a difference of "
+                            + margin + " points, the smallest that matters; as numbers they leave none");
             return Verdict.CANNOT_TELL;
         }
         if (findings.slopeSeen() || findings.bendSeen()) {
@@ -200,7 +200,7 @@ final class VerdictRules {
             if (findings.ordinal().doesNotShow(findings.slopeSeen())) {
                 decided(Why.STEPS_SHOW_NOTHING);
                 reasons.add(
-                        "the scores come in few steps, and taken as steps in their order they do not show what they show as numbers, so it is no finding");
+                        "the scores come in few steps; as steps in their order they do not show what they show as numbers, so it is no finding");
                 reasons.add(seen);
                 return Verdict.CANNOT_TELL;
             }
@@ -285,12 +285,12 @@ final class VerdictRules {
         if (findings.ordinal().state() == OrdinalCheck.State.NOT_FITTED) {
             missing.put(
                     Why.STEPS_NOT_FITTED,
-                    "the scores come in few steps, and no model of steps in their order could be fitted to hold the answer against");
+                    "the scores come in few steps; no model of steps in their order could be fitted to hold the answer against");
         }
         if (findings.ordinal().saysAnotherSize()) {
             missing.put(
                     Why.STEPS_SAY_ANOTHER_SIZE,
-                    "the scores come in few steps, and taken as steps in their order they show the difference but "
+                    "the scores come in few steps; as steps in their order they show the difference but "
                             + (findings.ordinal().bendIsDoubtful() ? "no bend" : "another size of it"));
         }
         return missing;

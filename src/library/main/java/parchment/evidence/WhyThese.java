@@ -3,7 +3,9 @@ package parchment.evidence;
 import parchment.evidence.finding.Verdict;
 import parchment.feature.kind.Role;
 
-/** Says below the picture of an answer why just its two readings are compared, what its brackets hold, and where nobody looked. */
+/**
+ * Explains below the picture of an answer why just its two readings are compared, what its brackets hold, and where nobody looked.
+ */
 final class WhyThese {
     /** A reading within this part of the range from its end is at the end; readings are round. */
     private static final double LITTLE_PART = 5;

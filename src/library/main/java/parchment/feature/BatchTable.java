@@ -21,7 +21,8 @@ import parchment.quantity.TemperatureUnit;
 import parchment.stats.Estimate;
 
 /**
- * Holds the features of every batch of a logbook: numbers, standard errors, and for every missing number the reason.
+ * The table that questions are asked of: the features of every batch of a logbook, with standard errors, and for every missing number the
+ * reason.
  *
  * <pre>{@code
  * BatchTable.of(logbook, dropTemperature(), developmentTime())

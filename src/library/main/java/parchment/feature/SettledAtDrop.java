@@ -5,8 +5,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Says which features are settled at the moment of the drop, so that one cannot be moved without the others moving along by their nature: who drops
- * hotter by roasting on develops longer, for a larger share of the roast, ends later, loses more mass and comes out darker.
+ * Names the features that are settled at the moment of the drop, so that one cannot be moved without the others moving along by their
+ * nature: who drops hotter by roasting on develops longer, for a larger share of the roast, ends later, loses more mass and comes out
+ * darker.
  *
  * <p>They are parts of one another, not something else that may be behind a score. Rates, air and controls near the drop are not among them: they can be
  * another at the same drop.

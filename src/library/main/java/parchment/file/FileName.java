@@ -4,7 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
-/** Says what the name of a file or folder must be so that any system can hold it, and hold it beside others. */
+/** Makes sure that the name of a file or folder is one that any system can hold, and hold beside others. */
 public final class FileName {
     /** Longest name, in bytes of UTF-8: that of the usual file systems of Linux; others hold 255 units of UTF-16, which is never less. */
     public static final int MOST_BYTES = 255;

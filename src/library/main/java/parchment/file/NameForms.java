@@ -9,8 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Holds names that Unicode can write in several ways: an é is one sign, or an e and an accent. A file system may change the form of a name by
- * itself, so a name in another form is the same name wherever only one can be meant.
+ * Finds the same name behind several ways of writing it in Unicode: an é is one sign, or an e and an accent. A file system may change the
+ * form of a name by itself, so a name in another form is the same name wherever only one can be meant.
  *
  * @see <a href="https://www.unicode.org/reports/tr15/">Unicode Standard Annex #15, Unicode Normalization Forms</a>
  */

@@ -3,7 +3,7 @@ package parchment.file;
 import java.io.IOException;
 import java.nio.file.Path;
 
-/** Says in words for the person why a file or folder was not written. What was there before is still there, unchanged. */
+/** Tells the person in words why a file or folder was not written. What was there before is still there, unchanged. */
 public final class NotWrittenException extends IOException {
     private static final long serialVersionUID = 1L;
 

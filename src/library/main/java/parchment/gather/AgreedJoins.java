@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Holds which recording is which row whichever way the dates of a folder are read: a name and a list that write 3/5/2031 are of one day, be it in March or in May.
- * Where nobody has said which it is, such a pair is one batch without a day, and not two batches that never were.
+ * Joins recordings to rows where no question of dates stands in the way: a name and a list that write 3/5/2031 are of one day, be it in
+ * March or in May. Where nobody has said which it is, such a pair is one batch without a day, and not two batches that never were.
  *
  * @param rows where the row stands, by where the recording does
  */

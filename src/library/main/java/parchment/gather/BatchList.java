@@ -8,7 +8,7 @@ import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
 
 /**
- * Holds the batches that a list tells of.
+ * What the joining reads of a list of batches, and what was told while it was read.
  *
  * @param batches one for each row, in the list's order; two rows of one batch stay two
  * @param told what could not be read, what was converted, what stands twice: a sentence each

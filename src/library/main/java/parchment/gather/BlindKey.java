@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Holds which batch was served under which blind code.
+ * Tells which batch was served under a blind code, so that a score sheet that names codes only finds its batches.
  *
  * @param entries the pairs, in the order of the sheet
  * @param reason why the table is taken for a key

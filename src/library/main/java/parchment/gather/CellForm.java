@@ -3,7 +3,7 @@ package parchment.gather;
 import java.util.regex.Pattern;
 import parchment.sheet.Numbers;
 
-/** Says what one cell looks like, before anybody knows what its column means. */
+/** Sorts cells by their looks, before anybody knows what their column means. */
 enum CellForm {
     BLANK,
     NUMBER,

@@ -7,7 +7,7 @@ import java.util.regex.Pattern;
 import parchment.sheet.Numbers;
 
 /**
- * Holds a number with the unit that stands beside it in its cell, as in "5 kg", "14,2 %" or "205°C".
+ * Reads a number with the unit that stands beside it in its cell, as in "5 kg", "14,2 %" or "205°C".
  *
  * @param value the number
  * @param unit the unit as written, "" if none stands there

@@ -9,7 +9,7 @@ import java.util.TreeSet;
 import parchment.logbook.MarkKind;
 
 /**
- * Holds what says when the charges of a recording were: falls of the bean temperature, what was typed, and the zero of its clock.
+ * The basis for placing the charges of a recording: falls of the bean temperature, what was typed, and the zero of its clock.
  *
  * <p>What was typed or written stands where the fall is near it, for the fall is seen some seconds late or early. No two charges are
  * nearer than the shortest roast.

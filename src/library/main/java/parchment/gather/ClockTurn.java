@@ -6,7 +6,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Holds where times of day fall back as a clock does: from 12:20 to 1:05 where hours count to 12, or from 23:20 to 0:10 past midnight.
+ * Finds where times of day fall back as a clock does, so that they can go on rising: from 12:20 to 1:05 where hours count to 12, or from
+ * 23:20 to 0:10 past midnight.
  *
  * <p>The hours of a roastery are common practice, no source: nobody begins between 1 and 7 at night after a morning's work.
  */

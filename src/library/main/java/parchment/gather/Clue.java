@@ -1,7 +1,7 @@
 package parchment.gather;
 
 /**
- * Holds one reason for, or against, a recording being a row of a list.
+ * One reason for, or against, a recording being a row of a list, with what it weighs and how it is told.
  *
  * @param kind what it rests on
  * @param points how much it weighs; below 0 against

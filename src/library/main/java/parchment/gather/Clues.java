@@ -9,7 +9,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
- * Holds what is known of the rest of a folder while one of its tables is read.
+ * Lets the reading of one table use what is known of the rest of its folder.
  *
  * @param recordings the curves, one for each batch that was recorded
  * @param scale the scale of the folder where a list does not show its own: °F if the curves are in °F and the dates month/day

@@ -1,7 +1,7 @@
 package parchment.gather;
 
 /**
- * Holds one thing that a column could mean, and what speaks for it.
+ * One thing that a column could mean, to be weighed against the others, and what speaks for it.
  *
  * @param place the column
  * @param meaning what it could mean

@@ -5,7 +5,7 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.util.Optional;
 
-/** Says whether a column holds dates, written or as the serial numbers of a spreadsheet, and reads those. */
+/** Finds out whether a column holds dates, written or as the serial numbers of a spreadsheet, and reads those. */
 final class ColumnDayFit {
     /** Days since this one are a spreadsheet's dates; right for every day since 1 March 1900. */
     static final LocalDate SERIAL_ZERO = LocalDate.of(1899, 12, 30);

@@ -5,7 +5,7 @@ import java.util.Optional;
 import parchment.gather.ColumnClaim.UnitDoubt;
 
 /**
- * Says how well the values of a column fit a meaning that its heading names.
+ * Weighs how well the values of a column fit a meaning that its heading names.
  *
  * <p>Ranges are common practice, no source: roasts take 4 to 30 minutes, beans are charged at 90 °C or more and dropped below 260 °C, and
  * lose 8 to 25 % of their mass.

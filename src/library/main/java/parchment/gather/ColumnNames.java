@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Set;
 import parchment.sheet.Words;
 
-/** Says what a column could mean by its name, as far as its values agree, and by its values alone where they leave no other choice. */
+/**
+ * Proposes what a column could mean by its name, as far as its values agree, and by its values alone where they leave no other choice.
+ */
 final class ColumnNames {
     private static final double WHOLE = 0.52;
     private static final double PART = 0.32;

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import parchment.sheet.Numbers;
 
-/** Holds the steps from row to row of one column, as seconds or numbers. */
+/** Tells a clock from a counter or a measurement by the steps from row to row of one column, as seconds or numbers. */
 record ColumnSteps(List<Double> values, double evenness) {
     private static final double ALMOST_ALL = 0.95;
     private static final double LEAST_RANGE = 40;

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import parchment.gather.ColumnClaim.UnitDoubt;
 
-/** Says whether a column holds times since the charge or times of day, and how they are written. */
+/** Finds out whether a column holds times since the charge or times of day, and how they are written. */
 final class ColumnTimeFit {
     private static final int FEW = 8;
     private static final double MOSTLY_RISING = 0.6;

@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
 import parchment.sheet.Header;
 import parchment.sheet.Numbers;
 
-/** Holds one column of a table: its heading and what its values look like. */
+/** What a proposal of a column's meaning looks at: its heading and what its values look like. */
 final class ColumnValues {
     private static final Pattern UNIT_AT_END = Pattern.compile(
             "(?i).*[\\s_/,-](kgs?|g|gr|grams?|lbs?|oz|[°º]\\s?[cfk]|[cf]|%|s|secs?|sek|min|mins|min:s|mm:ss|m:ss|h:mm)\\.?$");

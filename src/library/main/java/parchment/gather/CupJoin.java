@@ -10,7 +10,7 @@ import parchment.file.NameForms;
 import parchment.sheet.Words;
 
 /**
- * Holds which batch each cup is of, and why.
+ * Leads each cup to its batch, and keeps why.
  *
  * @param joined the cups whose batch is certain
  * @param doubtful the cups that several batches can be meant by

@@ -5,7 +5,7 @@ import java.util.Optional;
 import parchment.sheet.DateOrder;
 
 /**
- * Holds how the dates of one recording are read: those in its lines and cells, and one in its name.
+ * Lets the dates of one recording be read the same way throughout: those in its lines and cells, and one in its name.
  *
  * @param order the order of day and month
  * @param names how a name such as 31-01-05 is read

@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * Holds a file's size and the SHA-256 (FIPS 180-4) of its bytes, by which it is known whether somebody has changed it.
+ * Recognises whether somebody has changed a file, by its size and the SHA-256 (FIPS 180-4) of its bytes.
  *
  * @param size in bytes
  * @param checksum 64 hexadecimal digits

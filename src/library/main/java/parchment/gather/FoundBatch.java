@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Holds which batches a cup can be of.
+ * The batches that a cup can be of, before one is chosen or a person is asked.
  *
  * @param batches the names, the likeliest first
  * @param sure whether the first may be taken

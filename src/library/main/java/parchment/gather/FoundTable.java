@@ -4,7 +4,8 @@ import java.util.List;
 import parchment.sheet.Sheet;
 
 /**
- * Holds a table that was found in a sheet: what stands above it, its headings, and its rows, each as wide as the headings.
+ * Gives the rest of the room a table as if it stood alone in its sheet: what stands above it, its headings, and its rows, each as wide as
+ * the headings.
  *
  * @param sheet where it stands
  * @param above the cells of each row above the headings that is not blank

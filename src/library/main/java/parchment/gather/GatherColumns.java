@@ -9,8 +9,8 @@ import parchment.sheet.Header;
 import parchment.sheet.Words;
 
 /**
- * Holds which columns of a strange file are written into the new one, and under which headings: each heading once, so that no column is lost
- * for having none, or another's.
+ * Decides which columns of a strange file are written into the new one, and under which headings: each heading once, so that no column is
+ * lost for having none, or another's.
  *
  * @param places the places of the columns in the strange file
  * @param headings their headings in the new file

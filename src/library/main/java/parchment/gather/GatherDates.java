@@ -8,7 +8,7 @@ import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
 
 /**
- * Holds in which order the dates of each table of a folder are written, decided from all of them together; asked once if none of them shows it.
+ * Decides in which order the dates of each table of a folder are written, from all of them together; asked once if none of them shows it.
  *
  * @param dates what the dates themselves tell
  * @param asked the order for those that tell nothing

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
-/** Holds the files that are written alike, so that what their columns mean is asked once. */
+/** Puts the files that are written alike together, so that what their columns mean is asked once. */
 final class GatherStyle {
     private final String letter;
     private final FoundTable sample;

@@ -11,7 +11,7 @@ import java.util.Optional;
 import parchment.logbook.MarkKind;
 
 /**
- * Holds one batch that was made of strange files.
+ * One batch as it will stand in the new logbook, made of strange files.
  *
  * @param name its name
  * @param part which of its recording's batches it is, counted from 1; 0 if it is the only one

@@ -23,7 +23,8 @@ import parchment.sheet.TextFile;
 import parchment.sheet.Words;
 
 /**
- * Holds what an earlier gathering has left in its logbook: which files it read and wrote, as they were then, what each batch is called, and what was answered.
+ * Lets a later gathering go on from an earlier one: which files it read and wrote, as they were then, what each batch is called, and what
+ * was answered.
  *
  * @param sources the files it read, by their place in the folder
  * @param written the files it wrote, by their place in the logbook

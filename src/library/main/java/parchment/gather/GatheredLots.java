@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Holds the lots of a gathering as they will be written.
+ * The lots of a gathering as they will be written, so that every table spells them alike.
  *
  * @param batches the batches, each with its lot's full name
  * @param lots the lots by name, each with its values by heading; none where no list has it

@@ -15,8 +15,8 @@ import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
 
 /**
- * Holds what a folder would become under certain answers: nothing is asked or written while it is worked out, so it can be worked out again when an answer is
- * added.
+ * Works out what a folder would become under certain answers: nothing is asked or written meanwhile, so it can be worked out again when an
+ * answer is added.
  *
  * @param batches the batches as they would be written
  * @param joins which recording was taken for which row, doubtful ones first, whether put together or not

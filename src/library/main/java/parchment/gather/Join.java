@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /**
- * Holds which row of the lists a recording is taken for, how sure that is, and why.
+ * Which row of the lists a recording is taken for, with how sure that is and why, so that a person can agree or not.
  *
  * @param curve the recording
  * @param roast the rows

@@ -4,7 +4,8 @@ import java.util.List;
 import java.util.function.Predicate;
 
 /**
- * Holds recordings and rows with their clocks made one: where they differ by a constant, a person is asked which is right, and the other is put right.
+ * Makes the clocks of recordings and rows one before they are joined: where they differ by a constant, a person is asked which is right,
+ * and the other is put right.
  *
  * @param curves the recordings, in their order
  * @param roasts the rows, in their order

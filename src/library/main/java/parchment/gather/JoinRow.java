@@ -6,7 +6,7 @@ import java.util.Optional;
 import parchment.logbook.MarkKind;
 
 /**
- * Holds what of a row of the lists is compared with recordings, worked out once.
+ * Saves working out for every recording what of a row of the lists is compared with it.
  *
  * @param roast the row
  * @param plain its name as two writings of it are compared

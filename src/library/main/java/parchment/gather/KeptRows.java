@@ -23,7 +23,7 @@ import parchment.sheet.Header;
 import parchment.sheet.TextFile;
 
 /**
- * Holds a table of a logbook by its headings, so that a later gathering can add to it without losing a row.
+ * Adds to a table of a logbook that was written before, by its headings and without losing a row.
  *
  * @param headings the headings as they stand
  * @param rows the cells of each row by the heading's plain form; blank ones are not there

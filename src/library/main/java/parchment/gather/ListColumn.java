@@ -3,7 +3,7 @@ package parchment.gather;
 import java.util.List;
 
 /**
- * Holds what one column of a table is taken for.
+ * What one column of a table is taken for, and why, as it is told and can be answered otherwise.
  *
  * @param place its place in the table, counted from 0
  * @param heading its heading as written

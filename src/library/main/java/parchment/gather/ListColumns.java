@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 import parchment.gather.ListColumn.Confidence;
 
 /**
- * Holds what the columns of a list mean: by what their values do, by the curves of the folder, and by their names, in that order.
+ * Settles what the columns of a list mean: by what their values do, by the curves of the folder, and by their names, in that order.
  *
  * @param table the list
  * @param columns its columns, by place

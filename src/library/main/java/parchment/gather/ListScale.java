@@ -5,7 +5,7 @@ import java.util.Optional;
 import parchment.logbook.Quantity;
 import parchment.sheet.DateOrder;
 
-/** Says on which scale a list writes its temperatures: it is written by one hand, and pounds go with Fahrenheit. */
+/** Settles on which scale a list writes its temperatures: it is written by one hand, and pounds go with Fahrenheit. */
 enum ListScale {
     CELSIUS,
     FAHRENHEIT,

@@ -11,7 +11,7 @@ import java.util.Optional;
 import parchment.logbook.MarkKind;
 
 /**
- * Holds what one row of a list says of one batch.
+ * What one row of a list adds to one batch.
  *
  * @param name the batch as the row names it, "" if it does not
  * @param roastedAt when it was charged, if a time stands there

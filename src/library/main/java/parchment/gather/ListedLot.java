@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Holds what one row of a list says of one lot.
+ * What one row of a list adds to one lot.
  *
  * @param name the lot
  * @param shortNames what else it is called in the folder's lists

@@ -14,7 +14,7 @@ import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 
 /**
- * Holds all rows of lists that are about one batch, put together: where two fill a cell, the first one stands.
+ * Puts all rows of lists that are about one batch together: where two fill a cell, the first one stands.
  *
  * @param name the batch as the lists name it; "" if they do not
  * @param rows its rows, in the order of the lists

@@ -14,7 +14,7 @@ import parchment.logbook.MarkKind;
 import parchment.sheet.Words;
 
 /**
- * Holds when the lists say that beans went into the drum and out of it: what is known of a recording of several batches beside its curve.
+ * Helps to part a recording of several batches, by when the lists say that beans went into the drum and out of it.
  *
  * <p>The list's clock is believed where it and the falls agree for half of its rows at least.
  *

@@ -3,7 +3,7 @@ package parchment.gather;
 import java.time.LocalDate;
 
 /**
- * Holds what one row of a list says of one piece of work on a machine.
+ * One piece of work on a machine, as a row of a list tells it and as it will be written.
  *
  * @param machine the machine; "" if the row names none
  * @param doneOn the day

@@ -8,7 +8,9 @@ import java.util.OptionalInt;
 import java.util.Set;
 import parchment.gather.ListColumn.Confidence;
 
-/** Says which column of a list of lots names them, which has short names, and which others the table of lots has a place for. */
+/**
+ * Finds which column of a list of lots names them, which has short names, and which others the table of lots has a place for.
+ */
 final class LotColumns {
     private static final Set<ListMeaning> OF_LOTS = Set.of(
             ListMeaning.ORIGIN,

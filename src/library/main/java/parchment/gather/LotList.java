@@ -8,7 +8,7 @@ import java.util.OptionalInt;
 import parchment.sheet.DateOrder;
 
 /**
- * Holds the lots that a list tells of.
+ * The lots that a list tells of, with what was told while it was read.
  *
  * @param lots one for each row that names a lot, in the list's order
  * @param told what could not be read, was converted or is kept elsewhere: a sentence each

@@ -3,7 +3,7 @@ package parchment.gather;
 import java.util.Locale;
 import parchment.file.NameForms;
 
-/** Says when two writings are one name of a lot. */
+/** Decides when two writings are one name of a lot. */
 final class LotName {
     private LotName() {}
 

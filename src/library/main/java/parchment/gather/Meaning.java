@@ -7,7 +7,7 @@ import parchment.sheet.Header;
 import parchment.sheet.Value;
 
 /**
- * Holds what a column of a strange file is taken for.
+ * What a column of a strange file is taken for, in the one form that proposals, questions and answers share.
  *
  * @param kind what it is
  * @param quantity which quantity, for a quantity

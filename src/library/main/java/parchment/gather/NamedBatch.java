@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Holds what a cup can be joined to: a batch of the new logbook by all that it is called.
+ * Lets a cup find its batch of the new logbook by any of the names that the batch has.
  *
  * @param name its name in the new logbook
  * @param otherNames what files and lists call it

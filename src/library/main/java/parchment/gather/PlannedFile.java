@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import parchment.file.WholeFile;
 
 /**
- * Holds one file that is to be written into a logbook.
+ * One file that is to be written into a logbook, so that what a gathering would write can be looked at before it is.
  *
  * @param place where it is to stand
  * @param text what it is to hold

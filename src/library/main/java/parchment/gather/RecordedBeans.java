@@ -7,7 +7,9 @@ import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Header;
 import parchment.sheet.Numbers;
 
-/** Holds the bean temperatures of a recording in °C with their times, without missing readings. */
+/**
+ * What charges and drops are looked for on: the bean temperatures of a recording in °C with their times, without missing readings.
+ */
 final class RecordedBeans {
     private final double[] seconds;
     private final double[] celsius;

@@ -13,7 +13,8 @@ import parchment.sheet.Numbers;
 import parchment.sheet.Value;
 
 /**
- * Holds a strange file once it is known what its columns mean: times in seconds, rows, and what was typed beside them.
+ * A strange file once it is known what its columns mean, ready to be cut into batches: times in seconds, rows, and what was typed beside
+ * them.
  *
  * @param file the file
  * @param meanings what each column is

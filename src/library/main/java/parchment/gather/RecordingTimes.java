@@ -11,7 +11,7 @@ import parchment.sheet.Numbers;
 import parchment.sheet.Value;
 
 /**
- * Holds the times of a recording in seconds, strictly rising: over midnight, and where a clock that counts from its start began again.
+ * Gives a recording one clock, in seconds and strictly rising: over midnight, and where a clock that counts from its start began again.
  *
  * @param seconds the times of the kept rows
  * @param rows the places of the kept rows in the file

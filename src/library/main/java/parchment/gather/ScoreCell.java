@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
 import parchment.sheet.Numbers;
 
 /**
- * Holds what a cell says of a score.
+ * What a cell says of a score, so that all layouts of sheets read cells alike: the number, its scale where it says it, and the words beside.
  *
  * @param kind what it is
  * @param score the score; NaN where none stands

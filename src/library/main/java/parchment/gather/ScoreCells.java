@@ -9,7 +9,9 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
-/** Holds the cells of a table of scores, its headings in their parts, and the rows that say what each column is. */
+/**
+ * Lets a table of scores be asked for its cells, its headings in their parts, and the rows that say what each column is.
+ */
 final class ScoreCells {
     /** Share of a column's cells that must be of one kind; common practice, no source. */
     static final double MOST = 0.7;

@@ -11,7 +11,7 @@ import java.util.TreeSet;
 import parchment.sheet.DateOrder;
 
 /**
- * Holds what is known around a score sheet, which tells a name from a number and a cupper from an attribute.
+ * Helps to tell a name from a number and a cupper from an attribute, by what is known around a score sheet.
  *
  * @param dates the order of a date's parts, as far as the folder tells it
  * @param batches names of batches that recordings and lists have

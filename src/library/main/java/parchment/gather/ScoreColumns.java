@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.sheet.Words;
 
-/** Says what each column of a table of scores is: something that a cup is known by, a note, or scores. */
+/** Settles what each column of a table of scores is: something that a cup is known by, a note, or scores. */
 final class ScoreColumns {
     private final ScoreCells cells;
     private final ScoreClues clues;

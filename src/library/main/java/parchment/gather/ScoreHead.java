@@ -7,7 +7,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Holds a heading of a score sheet in its parts: "sweetness / Ana" has two.
+ * Takes a heading of a score sheet apart: "sweetness / Ana" has two parts.
  *
  * @param written the heading as it stands
  * @param parts the parts, outermost first

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 
-/** Says what the parts of the headings over scores are: attributes, cuppers, batches, codes, cups. */
+/** Settles what the parts of the headings over scores are: attributes, cuppers, batches, codes, cups. */
 final class ScoreHeads {
     /** Share of the words on one level that must be attributes for the rest to be taken for them; common practice, no source. */
     private static final double ENOUGH = 0.25;

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Says what a heading of a score sheet, or a column's cells, tell of a cup. */
+/** The things that a heading of a score sheet, or a column's cells, can tell of a cup. */
 enum ScorePart {
     BATCH("batch"),
     CODE("blind code"),

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Holds what each column of a table of scores is taken for, while that is settled. */
+/**
+ * Collects what each column of a table of scores is taken for, while that is settled, with the questions that are left.
+ */
 final class ScoreRoles {
     static final Set<ScorePart> NAMES_OF_CUPS = Set.of(ScorePart.BATCH, ScorePart.CODE, ScorePart.LOT);
 

@@ -9,7 +9,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import parchment.sheet.Words;
 
-/** Says what each row of a table of scores is known by, where a blank cell can go on with the one above it; rows are asked from the top. */
+/**
+ * Names the cup of each row of a table of scores, where a blank cell can go on with the one above it; rows are asked from the top.
+ */
 final class ScoreRowNames {
     private static final Set<ScorePart> MERGED = Set.of(
             ScorePart.BATCH,

@@ -1,7 +1,7 @@
 package parchment.gather;
 
 /**
- * Holds the scale that an attribute is scored on, where a sheet tells it.
+ * The scale that an attribute is scored on, as a sheet tells it, to be written into the settings.
  *
  * @param attribute the roaster's own word
  * @param low the lowest score

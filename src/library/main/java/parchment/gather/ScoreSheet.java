@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 
 /**
- * Holds what a table of scores says, cup by cup.
+ * The outcome of reading a table of scores: what it says, cup by cup.
  *
  * @param table where it stands
  * @param cups a row for each cup and cupper, in the order of the sheet

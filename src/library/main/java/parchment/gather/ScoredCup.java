@@ -5,7 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
 
-/** Holds a cup while its cells come in. */
+/** Collects a cup while its cells come in. */
 final class ScoredCup {
     final Map<ScorePart, String> known;
     final Map<String, Double> scores = new LinkedHashMap<>();

@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
- * Holds what a table of two columns says of short names of lots.
+ * Translates short names of lots by a table of two columns that says which lot each is.
  *
  * @param pairs its rows
  */

@@ -12,7 +12,7 @@ import parchment.logbook.LogbookFiles;
 import parchment.sheet.Numbers;
 import parchment.sheet.Value;
 
-/** Holds what the values of one column of unknown meaning look like. */
+/** What can be said of a column of unknown meaning by its values alone. */
 final class StrangeColumn {
     private static final Pattern CLOCKS =
             Pattern.compile("(?i)\\d{1,2}:\\d{2}(:\\d{2}([.,]\\d+)?)?(\\s?[ap]m)?|-?\\d{1,3}:\\d{2}([.,]\\d+)?");

@@ -22,7 +22,7 @@ import parchment.sheet.TextFile;
 import parchment.sheet.Words;
 import parchment.sheet.Workbook;
 
-/** Holds the tables of a folder as they were read once, before any question is answered. */
+/** The tables of a folder as they were read once, so that a further answer does not read them again. */
 final class StrangeFolder {
     /** Holds a table and what its columns look like. */
     record Found(FoundTable table, List<StrangeColumn> columns, List<MeaningProposal> proposals, boolean recording) {

@@ -12,7 +12,7 @@ import parchment.gather.ListColumn.Confidence;
 import parchment.gather.TableKind.What;
 import parchment.sheet.DateOrder;
 
-/** Says how well a table fits to be a list of batches, of lots, of work on a machine, or a recording. */
+/** Weighs how well a table fits to be a list of batches, of lots, of work on a machine, or a recording. */
 final class TableClaims {
     private static final int FEWEST_READINGS = 10;
     private static final double MOST_ON_A_SCALE = 10;

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Holds what a table is taken for.
+ * What a table is taken for, and why; it decides who reads it further.
  *
  * @param what what it is
  * @param score how well it fits, from 0 to 1

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Holds what a score sheet says of one cup, or of one cupper's mean over cups where no more stands there.
+ * What a score sheet says of one cup, or of one cupper's mean over cups where no more stands there, ready to be written.
  *
  * @param tastedOn the day, if it stands in the row, above the table, or in the name of the file or tab
  * @param cupping the cupping's own name; "" if it has none

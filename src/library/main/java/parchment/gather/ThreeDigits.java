@@ -6,8 +6,8 @@ import java.util.regex.Pattern;
 import parchment.sheet.Numbers;
 
 /**
- * Says what three digits behind a point or a comma are: "1,250" can be one and a quarter or twelve hundred and fifty. The other numbers of the column
- * decide, then those of the table.
+ * Decides what three digits behind a point or a comma are: "1,250" can be one and a quarter or twelve hundred and fifty. The other numbers
+ * of the column decide, then those of the table.
  */
 enum ThreeDigits {
     DECIMALS,

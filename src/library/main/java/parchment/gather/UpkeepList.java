@@ -10,7 +10,7 @@ import parchment.sheet.Header;
 import parchment.sheet.Words;
 
 /**
- * Holds the work on machines that a list tells of.
+ * The work on machines that a list tells of, with what was told while it was read.
  *
  * @param work one for each row with a day and words, in the list's order
  * @param told what could not be read or stands elsewhere: a sentence each

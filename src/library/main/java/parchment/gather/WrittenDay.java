@@ -14,7 +14,7 @@ import parchment.sheet.DateOrder;
 import parchment.sheet.Value;
 
 /**
- * Holds a date as it is written, before anybody knows which number is the day.
+ * Keeps a date as it is written until it is known which number is the day.
  *
  * @param written the date as it stands
  * @param first the first of day and month as written

@@ -11,7 +11,9 @@ import parchment.stats.mixed.LinearMixedModel;
 import parchment.stats.mixed.MixedDesign;
 import parchment.stats.mixed.RandomTerm;
 
-/** Says how each batch scored, with strict and mild cuppers, and good and bad days of the table, taken out. */
+/**
+ * Brings the scores of a batch to one number that is fair to it: strict and mild cuppers, and good and bad days of the table, taken out.
+ */
 final class BatchLevels {
     /** Fewest scores and batches from which cuppers and cuppings can be told from batches; common practice, no source. */
     private static final int FEWEST_SCORES = 12;

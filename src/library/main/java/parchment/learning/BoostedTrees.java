@@ -7,7 +7,7 @@ import smile.data.formula.Formula;
 import smile.regression.GradientTreeBoost;
 
 /**
- * Holds boosted regression trees (Friedman 2001, Ann. Statist. 29:1189): each small tree is grown on what those before it left, and
+ * Foretells by boosted regression trees (Friedman 2001, Ann. Statist. 29:1189): each small tree is grown on what those before it left, and
  * counts for a twentieth.
  *
  * <p>They know steps, and features that only count together, without being told; they know nothing of slopes.

@@ -13,8 +13,8 @@ import parchment.logbook.Batch;
 import parchment.period.ProbePeriods;
 
 /**
- * Holds the features of batches, each counted from the mean of its lot and probe period and brought to a common size, so that neither a lot's
- * level nor a move of the probe passes for the roast.
+ * The features of batches as the methods of this room need them: each counted from the mean of its lot and probe period and brought to a
+ * common size, so that neither a lot's level nor a move of the probe passes for the roast.
  *
  * @param batches the batches, one per row
  * @param names the features that are known of most batches and vary, from left to right

@@ -9,7 +9,7 @@ import parchment.display.Progress;
 import parchment.stats.resample.GroupedFolds;
 
 /**
- * Holds how far four ways of foretelling a score missed on roast days that were left out.
+ * Compares four ways of foretelling a score by how far they missed on roast days that were left out.
  *
  * @param rows batches that were foretold
  * @param days roast days they are of

@@ -9,7 +9,7 @@ import parchment.logbook.Batch;
 import parchment.stats.Estimate;
 import parchment.stats.resample.GroupJackknife;
 
-/** Holds the scores of a kind of roast beside those of the others, its uncertainty from leaving out roast days. */
+/** Compares the scores of a kind of roast with those of the others, its uncertainty from leaving out roast days. */
 final class KindScores {
     /** Fewest scored roast days of a kind, and of the others, for an error; common practice, no source. */
     private static final int FEWEST_DAYS = 5;

@@ -10,7 +10,7 @@ import parchment.learning.KindsOfRoast.Kind;
 import parchment.sheet.Words;
 import parchment.stats.Interval;
 
-/** Says which kinds of roast there are, and lays out the page. */
+/** Lays out the page on which kinds of roast there are. */
 final class KindsPage {
     private KindsPage() {}
 

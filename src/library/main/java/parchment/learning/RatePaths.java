@@ -20,7 +20,8 @@ import parchment.stats.warp.StepPattern;
 import parchment.stats.warp.Window;
 
 /**
- * Holds the rate of rise of the batches of one machine, from when the probe tells of the beans to the drop, and how far each two are apart.
+ * What kinds of roast are found on: the rate of rise of the batches of one machine, from when the probe tells of the beans to the drop,
+ * and how far each two are apart.
  *
  * <p>A rate is the same on a probe that reads some degrees higher, so batches before and after a move of the probe stay together.
  *

@@ -14,7 +14,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.written.CupScores;
 
 /**
- * Holds the level of each scored batch beside its features.
+ * The table that the yardstick learns from: the level of each scored batch beside its features.
  *
  * @param features the features, counted from the mean of lot and probe period
  * @param levels the level of each batch, in points

@@ -181,7 +181,7 @@ public final class SecondLook implements ShownAs {
             return new InShort(
                     "A second look at unusual batches cannot be taken.",
                     "It takes two features that are known of the batches and differ between them.",
-                    "Look which marks and readings are missing, and write them.");
+                    "Look which marks and readings are missing: write the ones and log the others.");
         }
         return said(size, first.list().size(), apart.size(), both(), byChance);
     }

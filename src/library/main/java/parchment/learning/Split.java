@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
- * Holds a split of batches into kinds: groups that are large enough; batches in smaller groups stand by themselves, in no kind.
+ * Sorts batches into kinds: groups that are large enough; batches in smaller groups stand by themselves, in no kind.
  *
  * @param kinds the batches of each kind, the largest kind first
  * @param size how many batches there are in all

@@ -7,7 +7,7 @@ import parchment.display.answer.InShort;
 import parchment.display.answer.Report;
 import parchment.sheet.Words;
 
-/** Says in short sentences whether lines and bends miss something. */
+/** Tells in short sentences whether lines and bends miss something. */
 final class YardstickInShort {
     private YardstickInShort() {}
 
@@ -82,7 +82,7 @@ final class YardstickInShort {
                 ? new InShort(
                         found,
                         "That takes two features that are known of the scored batches and differ between them.",
-                        "Look which marks and readings are missing, and write them.")
+                        "Look which marks and readings are missing: write the ones and log the others.")
                 : new InShort(
                         found,
                         "All " + batches + " scored batches have the same score.",

@@ -21,7 +21,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Numbers;
 
 /**
- * Holds one roast as it was written down and logged.
+ * One roast as it was written down and logged; nearly every answer begins with some of these.
  *
  * <pre>{@code
  * logbook.lastWithCurve().lot()

@@ -7,7 +7,8 @@ import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Header;
 
 /**
- * Holds the largest that is read of anything in a logbook. What lies beyond is a problem in words and never a number or a name.
+ * Keeps a slip of the pen, or a hostile file, from becoming a number: the largest that is read of anything in a logbook. What lies beyond
+ * is a problem in words and never a number or a name.
  *
  * <p>They are far beyond any roastery (common practice, no source): they keep one slip, or a file that was never a table, from stopping what
  * can be said of all other batches.

@@ -273,6 +273,21 @@ final class CsvTable {
         });
     }
 
+    /** Says of an extra column with values that another file is the place for it. */
+    void tellOfAnotherFile(String name, String file, String whatForOneRow) {
+        extras.forEach((index, header) -> {
+            long values = rows.stream().filter(row -> row.at(index).isPresent()).count();
+            if (values > 0 && Header.plain(header.name()).equals(Header.plain(name))) {
+                problems.add(
+                        headLine,
+                        header.written(),
+                        Words.count(values, "value", "values") + " in a column that this file has no place for",
+                        "'" + name + "' in " + file + ", a row for each " + whatForOneRow,
+                        "kept as an extra, not used: write it there");
+            }
+        });
+    }
+
     List<Row> rows() {
         return rows;
     }

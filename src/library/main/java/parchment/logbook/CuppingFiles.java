@@ -35,10 +35,10 @@ final class CuppingFiles {
             optional("cup", Kind.TEXT),
             optional("serving position", Kind.NUMBER),
             optional("note", Kind.TEXT));
+    private static final String BLIND = "blind";
+    private static final String BEFORE_DISCUSSION = "scored before discussion";
     private static final List<Field> SESSION_FIELDS = List.of(
-            required("cupping", Kind.NAME),
-            optional("blind", Kind.TEXT),
-            optional("scored before discussion", Kind.TEXT));
+            required("cupping", Kind.NAME), optional(BLIND, Kind.TEXT), optional(BEFORE_DISCUSSION, Kind.TEXT));
 
     /** Holds the cups and the lines they stand on. */
     record Cups(List<CupScores> cups, List<Integer> lines) {
@@ -64,6 +64,7 @@ final class CuppingFiles {
         CsvTable table = CsvTable.read(folder, CUP_FIELDS, settings, problems);
         Map<Integer, String> attributes = attributes(table);
         unknownScales(attributes, settings, problems);
+        ofSessions().forEach(name -> table.tellOfAnotherFile(name, SESSIONS, "cupping"));
         List<CupScores> cups = new ArrayList<>();
         List<Integer> lines = new ArrayList<>();
         for (Row row : table.rows()) {
@@ -96,10 +97,19 @@ final class CuppingFiles {
         return Duplicates.cups(new Cups(cups, lines), problems);
     }
 
+    /** Returns what is a fact of the whole cupping and no score, even where it is written as 0 and 1. */
+    private static List<String> ofSessions() {
+        return List.of(BLIND, BEFORE_DISCUSSION);
+    }
+
     /** Returns the columns that hold scores: most of what is filled in is a number. */
     private static Map<Integer, String> attributes(CsvTable table) {
         Map<Integer, String> attributes = new LinkedHashMap<>();
+        List<String> noScores = ofSessions().stream().map(Header::plain).toList();
         table.extras().forEach((index, header) -> {
+            if (noScores.contains(Header.plain(header.name()))) {
+                return;
+            }
             int numbers = 0;
             int filled = 0;
             for (Row row : table.rows()) {
@@ -178,7 +188,7 @@ final class CuppingFiles {
             }
             sessions.put(
                     name.get(),
-                    new Cupping(name.get(), said(row, "blind"), said(row, "scored before discussion"), row.extras()));
+                    new Cupping(name.get(), said(row, BLIND), said(row, BEFORE_DISCUSSION), row.extras()));
         }
         return new ArrayList<>(sessions.values());
     }

@@ -15,7 +15,7 @@ import parchment.sheet.Value;
 import parchment.sheet.Words;
 
 /**
- * Holds which column of a curve file is what.
+ * Finds out which column of a curve file is what.
  *
  * @param time the place of the times
  * @param timeUnit the unit of the times; empty if the first reading has to show it

@@ -9,7 +9,7 @@ import java.util.Set;
 import parchment.curve.Curve;
 
 /**
- * Holds all that one curve file said.
+ * All that one curve file said, before its batch is made.
  *
  * @param known the quantities that have a meaning
  * @param others every other column of numbers, by heading

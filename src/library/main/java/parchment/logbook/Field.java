@@ -5,7 +5,7 @@ import parchment.sheet.Header;
 import parchment.sheet.Value;
 
 /**
- * Holds what is known of a column before any file is seen.
+ * Describes a column before any file is seen, so that a table is read by a list of these.
  *
  * @param name the heading without its unit
  * @param kind what stands in it

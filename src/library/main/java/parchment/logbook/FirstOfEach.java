@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
 import parchment.sheet.Words;
 
 /**
- * Holds the first of settings that are written more than once, and says which stood there again; small and capital letters are one, and so are
- * the signs that stand for an attribute's blank.
+ * Keeps the first of settings that are written more than once, and tells which stood there again; small and capital letters are one, and
+ * so are the signs that stand for an attribute's blank.
  */
 final class FirstOfEach extends Properties {
     private static final long serialVersionUID = 1L;

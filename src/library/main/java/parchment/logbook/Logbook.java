@@ -29,7 +29,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Words;
 
 /**
- * Holds an opened collection of batches, lots and cuppings.
+ * An opened collection of batches, lots and cuppings: where every question begins.
  *
  * <pre>{@code
  * var mine = Logbook.open();          // the logbook that the session was started with

@@ -12,7 +12,7 @@ import parchment.logbook.written.UpkeepKind;
 import parchment.quantity.Mass;
 import parchment.sheet.Header;
 
-/** Says what the files of a logbook are called, for those who write a new one. */
+/** Gives the names of a logbook's files to those who write a new one. */
 public final class LogbookFiles {
     /** The table of batches. */
     public static final String BATCHES = BatchesFile.FILE;

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Holds one purchase of green coffee.
+ * One purchase of green coffee.
  *
  * @param name the lot's name, unique in the logbook
  * @param moisture the moisture on arrival, a share from 0 to 1

@@ -24,7 +24,7 @@ import parchment.sheet.TextReader;
 import parchment.sheet.Words;
 
 /**
- * Holds what logbook.properties states.
+ * What logbook.properties states, checked and asked by its meaning.
  *
  * @param missingReadings the numbers that loggers write when they have no reading
  * @param dates the order that dates are written in

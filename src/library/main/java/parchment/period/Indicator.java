@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Holds one number that the beans should not move, batch by batch on one machine, with what else moves it.
+ * One number that the beans should not move, batch by batch on one machine, with what else moves it: by it a change of the probe is found.
  *
  * @param name in words
  * @param celsius where on the temperature scale it is read, °C

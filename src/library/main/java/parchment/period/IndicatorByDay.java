@@ -7,7 +7,8 @@ import parchment.calendar.machine.MachineDays;
 import parchment.stats.series.DayRegression;
 
 /**
- * Holds what one indicator of a machine read on each roast day, freed of what else moves it, with the level of each probe period.
+ * What a picture of probe periods draws: what one indicator of a machine read on each roast day, freed of what else moves it, with the
+ * level of each period.
  *
  * @param indicator its name, as in "turning point"
  * @param batches how many batches it was read in

@@ -26,7 +26,7 @@ import parchment.stats.series.DayRegression;
 import parchment.stats.series.WanderingDays;
 
 /**
- * Holds the probe periods of one machine: changes found in its readings, written in its upkeep, and the two held against each other.
+ * Finds the probe periods of one machine: changes found in its readings, written in its upkeep, and the two held against each other.
  *
  * <p>A period begins where the bean probe was changed, as far as is known; readings of two periods differ by an offset that is estimated per
  * indicator. See {@link ProbePeriods}.

@@ -7,7 +7,7 @@ import parchment.stats.Estimate;
 import parchment.stats.Interval;
 
 /**
- * Holds one date at which a machine's probe changed, found in the readings or written into the upkeep.
+ * One date at which a machine's probe changed, found in the readings or written into the upkeep.
  *
  * @param machine the machine; empty where none was written
  * @param kind how it is known

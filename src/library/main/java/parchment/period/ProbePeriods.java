@@ -203,6 +203,18 @@ public final class ProbePeriods implements Showable {
     }
 
     /**
+     * Says whether the probe is taken to have been changed after a batch, though no upkeep names a change since: that was inferred from the readings
+     * alone, and something else may have moved them.
+     */
+    public boolean isInferredEarlier(Batch batch) {
+        return number(batch)
+                .map(n -> changes(batch).subList(n - 1, changes(batch).size()))
+                .filter(since -> !since.isEmpty())
+                .map(since -> since.stream().allMatch(c -> c.kind() == ProbeChange.Kind.FOUND_WITHOUT_ENTRY))
+                .orElse(false);
+    }
+
+    /**
      * Returns what must be added to a reading of a batch to have it on the scale of the latest probe of its machine.
      *
      * @param celsius where on the temperature scale the reading lies, °C

@@ -5,7 +5,7 @@ import java.util.stream.Collectors;
 import parchment.logbook.written.Upkeep;
 import parchment.stats.Estimate;
 
-/** Says how far the upkeep and the readings speak for a changed probe, and what else could be the reason. */
+/** Tells how far the upkeep and the readings speak for a changed probe, and what else could be the reason. */
 final class ProbeWords {
     private static final double LEVEL = 0.9;
 

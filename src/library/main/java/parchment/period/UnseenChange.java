@@ -10,8 +10,8 @@ import parchment.stats.Estimate;
 import parchment.stats.Interval;
 
 /**
- * Says what is known of a change of a bean probe that was written down and shows as no step by itself. Not seen is not the same as no change: readings
- * from before it are moved by what they differ by at its day, and every page that tells of it says so with these words.
+ * Tells what is known of a change of a bean probe that was written down and shows as no step by itself. Not seen is not the same as no
+ * change: readings from before it are moved by what they differ by at its day, and every page that tells of it says so with these words.
  */
 public final class UnseenChange {
     private static final double LEVEL = 0.9;

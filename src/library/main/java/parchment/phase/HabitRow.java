@@ -11,7 +11,7 @@ import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 
 /**
- * Holds what the habit of a roaster is learnt from in one batch: its climb and its surroundings.
+ * One row of what a roaster's habit is learnt from: the climb and the surroundings of one batch.
  *
  * @param phases the marks of the batch
  * @param climb the rising part of its curve

@@ -14,7 +14,7 @@ import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 
 /**
- * Says how exactly written marks are to be taken: how late or early a mark may be written, and what each roaster rounds it to.
+ * States how exactly written marks are to be taken: how late or early a mark may be written, and what each roaster rounds it to.
  *
  * <pre>{@code
  * MarkHabit.of(logbook)

@@ -12,7 +12,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /**
- * Says when this roaster would have written a mark of a batch, and how sure that is.
+ * Foretells when this roaster would have written a mark of a batch, and how sure that is.
  *
  * <p>It is about the writing, not about the beans: a roaster who writes first crack ten seconds late is foretold ten seconds late. All
  * times are seconds since charge. Where the curve is flat there is no honest "± seconds": the interval of passage stands alone.

@@ -16,8 +16,8 @@ import parchment.quantity.TemperatureUnit;
 import parchment.stats.linear.Robust;
 
 /**
- * Says how well a logbook's own marks can be foretold: each roast day is left out in turn, and what was written on it is compared with what
- * the other days foretell.
+ * Measures how well a logbook's own marks can be foretold: each roast day is left out in turn, and what was written on it is compared with
+ * what the other days foretell.
  *
  * <p>Answers with the median distance in seconds and in degrees, and with the share of written marks that lie within the intervals that are
  * meant to hold 1 in 2 and 9 in 10. A written mark that lies far from what its curve and the habit say is questioned in words, and stays as

@@ -6,7 +6,7 @@ import java.util.Locale;
 import parchment.display.answer.Sentence;
 import parchment.logbook.MarkKind;
 
-/** Says what a batch lacks, and what can be said without it. */
+/** Tells what a batch lacks, and what can be said without it. */
 final class MissingMarks {
     private MissingMarks() {}
 

@@ -23,7 +23,7 @@ import parchment.phase.found.Phase;
 import parchment.phase.found.Source;
 
 /**
- * Holds the marks and phases of one batch, on one clock that starts at charge.
+ * The marks and phases of one batch, on one clock that starts at charge.
  *
  * <pre>{@code
  * Phases.of(logbook.lastWithCurve())

@@ -7,7 +7,7 @@ import parchment.curve.SmoothCurve;
 import parchment.curve.measured.Smoothed;
 
 /**
- * Holds the rising part of a smoothed bean-temperature curve, from its lowest point on, so that it can be read both ways.
+ * Turns times into bean temperatures and back: the rising part of a smoothed curve, from its lowest point on.
  *
  * <p>Where the curve falls for a moment it is held at the height it had reached: a temperature is passed when it is first reached.
  */

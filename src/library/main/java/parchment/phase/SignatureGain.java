@@ -8,7 +8,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /**
- * Says how far the curve's own sign near first crack helps to foretell written marks of other days.
+ * Decides how far the curve's own sign near first crack is trusted, by how it helps to foretell written marks of other days.
  *
  * <p>What the habit got wrong is put against how far the sign lies from the habit, with the slope of least squares (the weight, kept within
  * 0 to 1) and a mean. Each day's weight comes from the other days. The weight is 0 unless the mean square of what is left, day by day, falls

@@ -4,7 +4,7 @@ import parchment.logbook.MarkKind;
 import parchment.stats.mixed.NewGroupForecast.Forecast;
 
 /**
- * Says where a mark is usually written where a logbook does not teach it: common practice, no source.
+ * Gives where a mark is usually written where a logbook does not teach it: common practice, no source.
  *
  * <p>Yellowing around 155 °C and the start of first crack around 196 °C, on a bean probe in a drum; between probes and machines these
  * differ by {@value #BETWEEN_PROBES} °C as a standard deviation, and one roaster's marks on one probe by {@value #ON_ONE_PROBE} °C. A few

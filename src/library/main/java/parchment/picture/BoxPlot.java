@@ -81,8 +81,8 @@ public final class BoxPlot implements Showable {
     }
 
     /**
-     * Compares numbers of your own by groups of your own, such as two columns of a table:
-     * {@code BoxPlot.of("sweetness [points]", cups.doubleColumn("sweetness [points]"), cups.stringColumn("cupper"))}.
+     * Compares numbers of your own by groups of your own, such as two columns of a table. Where one word says what a group is, the title is better off
+     * with it: {@link #of(String, Iterable, String, Iterable)}.
      *
      * @param name what the numbers are, which may end with their unit in square brackets
      * @param numbers NaN is missing
@@ -91,6 +91,27 @@ public final class BoxPlot implements Showable {
      * @throws UnsupportedOperationException if XChart is not on the class path
      */
     public static BoxPlot of(String name, Iterable<? extends Number> numbers, Iterable<String> groups) {
+        return of(name, numbers, GROUPS, groups);
+    }
+
+    /**
+     * Compares numbers of your own by groups of your own, and says what a group is:
+     * {@code BoxPlot.of("sweetness [points]", cups.doubleColumn("sweetness [points]"), "cupper", cups.stringColumn("cupper"))}.
+     *
+     * @param name what the numbers are, which may end with their unit in square brackets
+     * @param numbers NaN is missing
+     * @param group what one group is, as in "cupper"
+     * @param groups the group of each number; empty where it is in none
+     * @throws IllegalArgumentException if there are not as many groups as numbers
+     * @throws UnsupportedOperationException if XChart is not on the class path
+     */
+    public static BoxPlot of(
+            String name, Iterable<? extends Number> numbers, String group, Iterable<String> groups) {
+        return of(name, numbers, group.isBlank() ? GROUPS : new DrawnNumbers.Named(group.strip(), GROUPS.many()), groups);
+    }
+
+    private static BoxPlot of(
+            String name, Iterable<? extends Number> numbers, DrawnNumbers.Named what, Iterable<String> groups) {
         Page.check();
         DrawnNumbers measure = DrawnNumbers.of(name, numbers);
         List<String> names = new ArrayList<>();
@@ -102,7 +123,7 @@ public final class BoxPlot implements Showable {
                     measure.values().size(),
                     names.size()));
         }
-        return new BoxPlot(measure, GROUPS, Groups.of(measure, names, GROUPS, Groups.Order.LARGEST_FIRST), "");
+        return new BoxPlot(measure, what, Groups.of(measure, names, what, Groups.Order.LARGEST_FIRST), "");
     }
 
     private static BoxPlot of(
@@ -146,12 +167,21 @@ public final class BoxPlot implements Showable {
         }
         String sentence = sentence();
         notes.add("Each box holds the middle half and its line is the middle one. What differs here may be chance.");
+        notes.add(dots());
         return new Page(
                 title,
                 sentence,
                 Optional.of(Drawn.of("Box plot: " + title + ". " + sentence, this::chart)),
                 notes,
                 Optional.of(behind()));
+    }
+
+    /** A dot may be a slip of the pen, such as a score above the best there is, so it is said what a dot is. */
+    private String dots() {
+        return groups.drawn().stream().allMatch(group -> Boxes.far(group).isEmpty())
+                ? ""
+                : "Each dot is a " + measure.rows().one()
+                        + " more than one and a half lengths of its box away from it. It is unusual, or a slip of the pen.";
     }
 
     private String sentence() {

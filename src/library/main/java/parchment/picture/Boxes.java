@@ -86,18 +86,38 @@ final class Boxes {
                 : name.substring(0, name.offsetByCodePoints(0, longest - 1)) + "…";
     }
 
+    /** Where a box and its whiskers begin and end, from the lowest. */
+    private record Ends(double first, double low, double high, double last) {
+        static Ends of(Groups.Group group) {
+            double low = group.quantile(0.25);
+            double high = group.quantile(0.75);
+            double reach = WHISKER * (high - low);
+            double first = group.numbers().stream()
+                    .filter(x -> x >= low - reach)
+                    .findFirst()
+                    .orElse(low);
+            double last = group.numbers().stream()
+                    .filter(x -> x <= high + reach)
+                    .reduce((a, b) -> b)
+                    .orElse(high);
+            return new Ends(first, low, high, last);
+        }
+    }
+
+    /** Returns the numbers beyond the whiskers, each of which is a dot. */
+    static List<Double> far(Groups.Group group) {
+        Ends ends = Ends.of(group);
+        return group.numbers().stream()
+                .filter(x -> x < ends.first() || x > ends.last())
+                .toList();
+    }
+
     private void draw(Groups.Group group, int place) {
-        double low = group.quantile(0.25);
-        double high = group.quantile(0.75);
-        double reach = WHISKER * (high - low);
-        double first = group.numbers().stream()
-                .filter(x -> x >= low - reach)
-                .findFirst()
-                .orElse(low);
-        double last = group.numbers().stream()
-                .filter(x -> x <= high + reach)
-                .reduce((a, b) -> b)
-                .orElse(high);
+        Ends ends = Ends.of(group);
+        double low = ends.low();
+        double high = ends.high();
+        double first = ends.first();
+        double last = ends.last();
         line(place + " lower whisker", List.of(first, low), List.of(place, place));
         line(place + " upper whisker", List.of(high, last), List.of(place, place));
         line(place + " lower end", List.of(first, first), List.of(place - HALF_AN_END, place + HALF_AN_END));
@@ -121,8 +141,7 @@ final class Boxes {
         line(place + " middle", List.of(middle, middle), List.of(place - HALF_A_BOX, place + HALF_A_BOX))
                 .setLineColor(Look.of(Colour.BLUE))
                 .setLineWidth(4);
-        List<Double> far =
-                group.numbers().stream().filter(x -> x < first || x > last).toList();
+        List<Double> far = far(group);
         if (!far.isEmpty()) {
             XYSeries dots = chart.addSeries(
                     place + " far", far, far.stream().map(x -> place).toList());

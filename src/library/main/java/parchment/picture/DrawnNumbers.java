@@ -1,10 +1,14 @@
 package parchment.picture;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
+import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
 import parchment.quantity.Elapsed;
@@ -108,18 +112,40 @@ record DrawnNumbers(String name, String symbol, Unit printed, Numbers values, Na
 
     private static String earlierProbe(Logbook logbook, double[] drawn) {
         ProbePeriods periods = ProbePeriods.of(logbook);
-        int earlier = 0;
-        for (int i = 0; i < drawn.length; i++) {
-            earlier += Double.isFinite(drawn[i])
-                            && !periods.isTodays(logbook.batches().get(i))
-                    ? 1
-                    : 0;
+        List<Batch> earlier = IntStream.range(0, drawn.length)
+                .filter(i -> Double.isFinite(drawn[i]))
+                .mapToObj(i -> logbook.batches().get(i))
+                .filter(batch -> !periods.isTodays(batch))
+                .toList();
+        int inferred =
+                (int) earlier.stream().filter(periods::isInferredEarlier).count();
+        int undated =
+                (int) earlier.stream().filter(batch -> periods.number(batch).isEmpty()).count();
+        return earlierProbe(earlier.size() - inferred - undated, inferred, undated);
+    }
+
+    /**
+     * Says which readings are not of today's probe.
+     *
+     * @param written how many were read before a change that the upkeep names
+     * @param inferred how many were read before a change that only the readings speak of
+     * @param undated how many have no date, on a machine whose probe was changed
+     */
+    static String earlierProbe(int written, int inferred, int undated) {
+        List<String> said = new ArrayList<>();
+        if (written > 0) {
+            said.add(Named.BATCHES.counted(written) + (written == 1 ? " was" : " were")
+                    + " read by an earlier probe, which may read otherwise");
         }
-        return earlier == 0
-                ? ""
-                : Named.BATCHES.counted(earlier)
-                        + (earlier == 1 ? " was read" : " were read")
-                        + " by an earlier probe, which may read otherwise; all are drawn as they were logged.";
+        if (inferred > 0) {
+            said.add(Named.BATCHES.counted(inferred) + (inferred == 1 ? " was" : " were")
+                    + " read before the probe seems to have changed: that is inferred from the readings, for no upkeep names it");
+        }
+        if (undated > 0) {
+            said.add(Named.BATCHES.counted(undated) + (undated == 1 ? " has" : " have")
+                    + " no date, so which probe read " + (undated == 1 ? "it" : "them") + " is not known");
+        }
+        return said.isEmpty() ? "" : String.join(". ", said) + "; all are drawn as they were logged.";
     }
 
     /** Returns the words of an axis, as on all our pictures. */
@@ -140,7 +166,7 @@ record DrawnNumbers(String name, String symbol, Unit printed, Numbers values, Na
     }
 
     /** Returns the measure of some of its rows. */
-    DrawnNumbers only(java.util.List<Integer> kept) {
+    DrawnNumbers only(List<Integer> kept) {
         return new DrawnNumbers(
                 name,
                 symbol,

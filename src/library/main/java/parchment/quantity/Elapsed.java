@@ -3,7 +3,7 @@ package parchment.quantity;
 import java.util.Locale;
 
 /**
- * Holds a time as a roast clock shows it: seconds since charge, or the length of a phase.
+ * A time as a roast clock shows it: seconds since charge, or the length of a phase.
  *
  * @param seconds the time in seconds; finite, negative before charge
  */

@@ -3,7 +3,7 @@ package parchment.quantity;
 import java.util.Locale;
 
 /**
- * Holds one mass of coffee.
+ * One mass of coffee, whatever unit it was written in.
  *
  * @param kilograms the mass in kilograms; finite, zero or more
  */

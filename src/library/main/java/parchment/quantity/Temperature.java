@@ -3,7 +3,7 @@ package parchment.quantity;
 import java.util.Locale;
 
 /**
- * Holds one temperature.
+ * One temperature, whatever scale it was written on.
  *
  * @param celsius the temperature in degrees Celsius; finite
  */

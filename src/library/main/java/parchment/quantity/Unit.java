@@ -4,7 +4,7 @@ import java.util.Locale;
 import java.util.Objects;
 
 /**
- * Says what a number of a curve, a feature or an axis is measured in, and shows it in the reader's unit.
+ * What a number of a curve, a feature or an axis is measured in; it shows numbers in the reader's unit.
  *
  * <p>Numbers are kept as the library keeps them (degrees Celsius, seconds, kilograms, degrees Celsius per minute, shares from 0 to
  * 1). Only temperatures, shares and masses change when shown: a temperature to the reader's scale, a share to per cent, a mass

@@ -8,7 +8,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Says what a workbook's number is: workbooks keep dates and times as numbers of days, and only the format tells them from other numbers.
+ * Tells dates and times from other numbers of a workbook: it keeps them as numbers of days, and only the format shows which they are.
  *
  * @see <a href="https://ecma-international.org/publications-and-standards/standards/ecma-376/">ECMA-376 part 1, 18.8.30 numFmt and 18.17.4
  *     dates and times</a> (numbers of clauses from memory)

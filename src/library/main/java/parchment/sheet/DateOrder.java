@@ -1,6 +1,6 @@
 package parchment.sheet;
 
-/** Says how a date that is not in ISO form is to be read. */
+/** How a date that is not in ISO form is to be read. */
 public enum DateOrder {
     ISO_ONLY("year-month-day"),
     DAY_MONTH_YEAR("day/month/year"),

@@ -8,7 +8,7 @@ import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 
 /**
- * Holds one heading of a table: what the column is, and its unit from the brackets.
+ * Takes one heading of a table apart: what the column is, and its unit from the brackets.
  *
  * @param written the heading as it stands, blanks collapsed
  * @param name the part before the brackets, in lower case

@@ -2,7 +2,7 @@ package parchment.sheet;
 
 import java.io.IOException;
 
-/** Says in a roaster's words why a file is no table that can be read, and what to do. */
+/** Tells the roaster why a file is no table that can be read, and what to do. */
 public final class NoTableException extends IOException {
     private static final long serialVersionUID = 1L;
 

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 
 /**
- * Holds one sheet of a file as rows of text, before anybody knows what it means: a CSV file has one, a workbook has one for each tab.
+ * One sheet of a file as rows of text, before anybody knows what it means: a CSV file has one, a workbook has one for each tab.
  *
  * <p>Rows are as wide as they are written; a cell that is not there is no cell at the end of a row and "" inside it. Cells of a workbook are
  * written as a person reads them without a loss: numbers with a decimal point, dates as 2031-06-01, dates with times as 2031-06-01 08:00:00, times

@@ -1,8 +1,9 @@
 package parchment.sheet;
 
 /**
- * Holds the largest that is read of a file of tables, which may come from anywhere. They are far beyond any roastery's tables (common practice, no
- * source): they keep a file that was made to fill the memory, or one slip, from stopping what can be said of all others.
+ * Keeps a file that may come from anywhere from filling the memory: the largest that is read of a file of tables. They are far beyond any
+ * roastery's tables (common practice, no source): they keep a file that was made to fill the memory, or one slip, from stopping what can
+ * be said of all others.
  */
 final class SheetBounds {
     /** Largest workbook, in bytes as it lies on the disk: a season of tabs takes one or two million. */

@@ -3,7 +3,10 @@ package parchment.sheet;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Holds what stands beside the cells of one sheet: its hidden rows and columns, its merged stretches, and cells that could not be read. */
+/**
+ * What stands beside the cells of one sheet, so that it can be told: its hidden rows and columns, its merged stretches, and cells that
+ * could not be read.
+ */
 final class SheetMargins {
     /**
      * Is a stretch of merged cells in the row where its text stands.

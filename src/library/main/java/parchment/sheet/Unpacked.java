@@ -18,8 +18,8 @@ import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
 
 /**
- * Holds the parts of a packed workbook that tables are read from, unpacked within the bounds and counted while they were. Pictures, programs
- * and whatever else lies in it are never unpacked, and no name in it becomes a file.
+ * Unpacks the parts of a packed workbook that tables are read from, within the bounds and counted while they are. Pictures, programs and
+ * whatever else lies in it are never unpacked, and no name in it becomes a file.
  */
 final class Unpacked {
     private static final int LONGEST_END = 22 + 65_535;

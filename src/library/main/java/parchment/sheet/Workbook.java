@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 
 /**
- * Holds the sheets of any file of tables that a roaster has: text with commas, semicolons, tabs or vertical lines between the columns (CSV, TSV, TXT,
+ * Opens any file of tables that a roaster has: text with commas, semicolons, tabs or vertical lines between the columns (CSV, TSV, TXT,
  * LOG, DAT), an .xlsx or .xlsm workbook, or an .ods one. What the file is, is told by its content and not by its name.
  *
  * <p>The file may come from anywhere: nothing in it is started, fetched or worked out, and it is read within bounds. What a roaster has to know of the

@@ -8,7 +8,8 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 
 /**
- * Says whether what a cell of an .xlsx file points to is there: texts and formats stand in lists of their own, and a cell has a place in them.
+ * Checks whether what a cell of an .xlsx file points to is there: texts and formats stand in lists of their own, and a cell has a place in
+ * them.
  *
  * @param texts how many texts the file holds
  * @param formats how many formats

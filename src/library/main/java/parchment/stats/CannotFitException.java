@@ -3,8 +3,8 @@ package parchment.stats;
 import parchment.stats.linear.Checks;
 
 /**
- * Says that the data cannot carry what was asked of them: too few complete rows or groups, nothing that varies, or numbers too large
- * to compute with.
+ * Tells a caller that the data cannot carry what was asked of them, apart from a mistake of the program: too few complete rows or groups,
+ * nothing that varies, or numbers too large to compute with.
  *
  * <p>It is about the data only. Wrong arguments (a column that does not exist, arrays of two lengths) stay an
  * {@link IllegalArgumentException}, so that whoever answers "cannot tell" catches this one and no fault of the program.

@@ -6,7 +6,8 @@ import parchment.stats.linear.Checks;
 import parchment.stats.linear.Quantiles;
 
 /**
- * Holds an estimated number with its standard error and the degrees of freedom behind that error.
+ * An estimated number with its standard error and the degrees of freedom behind that error, so that an interval or a test can always be
+ * made of it.
  *
  * @param name what was estimated
  * @param estimate the estimate, NaN if it could not be estimated

@@ -4,7 +4,7 @@ import java.util.Locale;
 import parchment.display.Showable;
 
 /**
- * Holds the two ends of an interval and the share of repetitions in which such an interval is meant to hold the truth.
+ * The two ends of an interval and the share of repetitions in which such an interval is meant to hold the truth.
  *
  * @param lower lower end, negative infinity if unbounded, NaN if missing
  * @param upper upper end, positive infinity if unbounded, NaN if missing

@@ -6,7 +6,7 @@ import parchment.stats.linear.Checks;
 import parchment.stats.linear.Quantiles;
 
 /**
- * Says how strong a cause that nobody wrote down would have to be to explain an estimated slope away.
+ * Measures how strong a cause that nobody wrote down would have to be to explain an estimated slope away.
  *
  * <p>Strength is the share of the remaining variation that the hidden cause explains, both of the feature and of the score.
  *

@@ -227,6 +227,7 @@ class EquivalenceTest {
                 "a twentieth of a scale from 0 to 100, which is assumed as none is written; write scale.sweetness into"
                         + " logbook.properties",
                 smallest(Map.of(), 10, standard).source());
+        assertEquals(0.25, smallest(Map.of(), 0.5, standard).points(), 1e-12);
         SmallestDifference stated =
                 smallest(Map.of("sweetness", new Logbook.Scale(1, 5)), 0.5, standard.withSmallestDifference(0.3));
         assertEquals(new SmallestDifference(0.3, "stated beforehand"), stated);
@@ -262,6 +263,14 @@ class EquivalenceTest {
         assertEquals(1, oneOf40(3, 20).points());
         assertEquals(50, oneOf40(3, 101).points());
         assertEquals(0.5, oneOf40(40, 10).points(), "ten is on the scale");
+        assertEquals(
+                new SmallestDifference(
+                        0.25,
+                        "a twentieth of a scale from 0 to 5, which is assumed as none is written and no score lies above 4; write"
+                                + " scale.sweetness into logbook.properties"),
+                oneOf40(40, 4));
+        assertEquals(0.25, oneOf40(40, 5).points(), "five is on the short scale");
+        assertEquals(0.5, oneOf40(40, 5.25).points(), "a quarter above it is not");
     }
 
     /** The margin is fixed before anything is looked at, so no filter moves it. */

@@ -11,8 +11,11 @@ import parchment.display.ShortSentences;
 import parchment.display.answer.InShort;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Verdict;
-import parchment.feature.kind.Role;
+import parchment.feature.Feature;
+import parchment.feature.Features;
+import parchment.feature.kind.Need;
 import parchment.feature.path.OnProbe;
+import parchment.feature.kind.Role;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -304,9 +307,39 @@ class FirstWordsTest {
                         "only 5 batches have both a score and the measure; at least 8 are needed",
                         7));
         assertEquals(
-                "Write the drop temperature of more of the batches that were scored, then ask again.",
+                "Look why batches that were scored have no drop temperature, then ask again.",
                 FirstWords.nothingFitted("sweetness", DROP, "no batch has both", 8)
                         .next());
+    }
+
+    /** A drop temperature has no column of its own: it is worked out of the bean temperature and the drop. */
+    @Test
+    void whatIsWorkedOutIsNotToBeWritten() {
+        assertEquals(
+                "Log the bean temperature and write the drop of more of the batches that were scored, then ask again.",
+                nextOf(Features.dropTemperature()));
+        assertEquals(
+                "Write first crack start and the drop of more of the batches that were scored, then ask again.",
+                nextOf(Features.developmentRatio()));
+        assertEquals(
+                "Write the green mass of more of the batches that were scored, then ask again.",
+                nextOf(Features.greenMass()));
+        assertEquals(
+                "Write the quakers of more of the batches that were scored, then ask again.", nextOf(Features.quakers()));
+    }
+
+    private static String nextOf(Feature feature) {
+        Measure asked = new Measure(
+                feature.name(),
+                feature.unit(),
+                TemperatureUnit.CELSIUS,
+                Map.of(),
+                Map.of(),
+                feature.onProbe(),
+                feature.role(),
+                Need.howToHave(feature));
+        InShort said = FirstWords.nothingFitted("sweetness", asked, "no batch has both", 8);
+        return ShortSentences.keptBy(said).next();
     }
 
     @Test
@@ -325,7 +358,8 @@ class FirstWordsTest {
                 Map.of(),
                 Map.of(),
                 OnProbe.FREE_OF_IT,
-                Role.CALENDAR);
+                Role.CALENDAR,
+                "");
         String wait =
                 "The calendar moves the days since arrival, so ask again when batches of other seasons and lots have been cupped.";
         ShortSentences.keptBy(wait);
@@ -361,7 +395,8 @@ class FirstWordsTest {
                 Map.of(),
                 Map.of(),
                 OnProbe.FREE_OF_IT,
-                Role.CALENDAR);
+                Role.CALENDAR,
+                "");
         String sentence = new NextBatches(0, 0, 10, 90, 0.5, NextBatches.Kind.TOO_MANY).inShort(days);
         ShortSentences.keptBy(sentence);
         assertEquals(

@@ -16,8 +16,8 @@ import parchment.quantity.Unit;
 class OrdinalCheckTest {
     private static final ScoreSteps STEPS = new ScoreSteps(240, 4, 0.98, 0.02, 0.1, 5, 8);
     private static final String WHY =
-            "98 % of the scores take one of 4 values. So the question was asked a second time with the scores as"
-                    + " steps in their order, whatever the distance between two steps (a cumulative logit mixed model with the same columns, lots,"
+            "98 % of the scores take one of 4 values. So the question was asked a second time, with the scores"
+                    + " only as steps in their order (a cumulative logit mixed model with the same columns, lots,"
                     + " days, batches, cuppers and cuppings). ";
 
     /** Half the width of a 90 % interval is 1.697 standard errors here. */
@@ -103,19 +103,19 @@ class OrdinalCheckTest {
                 "196 °C", "204 °C", check.linear(), check.linear().interval(0.9), Optional.empty(), 196, 204, true);
         assertEquals(
                 WHY
-                        + "By steps a drop temperature of 204 °C scores, against 196 °C, +0.70 points (90 % interval +0.36 to +1.04), by numbers"
-                        + " +0.80 (90 % interval +0.46 to +1.14). The two agree.",
+                        + "By steps a drop temperature of 204 °C scores, against 196 °C, +0.70 points (90 % interval +0.36 to +1.04). By numbers"
+                        + " it is +0.80 (90 % interval +0.46 to +1.14). The two agree.",
                 check.words(told, drop, 0.9, VerdictRules.Why.NOT_BLIND, 0.5));
         TwoReadings apart = new TwoReadings(
                 "196 °C", "204 °C", check.linear(), check.linear().interval(0.9), Optional.empty(), 196, 204, false);
         assertEquals(
                 WHY
-                        + "By steps two batches of a lot 8.0 °C apart in drop temperature differ by +0.70 points (90 % interval +0.36 to +1.04),"
-                        + " by numbers +0.80 (90 % interval +0.46 to +1.14). The two agree.",
+                        + "By steps two batches of a lot 8.0 °C apart in drop temperature differ by +0.70 points (90 % interval +0.36 to +1.04)."
+                        + " By numbers it is +0.80 (90 % interval +0.46 to +1.14). The two agree.",
                 check.words(apart, drop, 0.9, VerdictRules.Why.NOT_BLIND, 0.5));
         assertEquals("", VerdictRulesTest.MANY_STEPS.words(told, drop, 0.9, VerdictRules.Why.NOT_BLIND, 0.5));
         assertEquals(
-                "98 % of the scores take one of 4 values. So they were to be taken a second time as steps in their order; these batches do"
+                "98 % of the scores take one of 4 values. So they were to be taken a second time, as steps in their order. These batches do"
                         + " not carry such a model, so only the answer by numbers stands.",
                 new OrdinalCheck(
                                 OrdinalCheck.State.NOT_FITTED,
@@ -170,12 +170,12 @@ class OrdinalCheckTest {
         assertEquals("", check(around(0.8, 0.2), around(0.1, 0.2)).inTheFirstScreen());
         String size = check(around(0.8, 0.2), around(0.4, 0.2)).inTheFirstScreen();
         assertEquals(
-                "The scores come in few steps: taken as steps in their order they show a difference of 0.4 points (0.1 to 0.7).",
+                "The scores come in few steps. Counted only as steps in their order, they show a difference of 0.4 points (0.1 to 0.7).",
                 size);
         String bend = check(around(0.8, 0.2), around(0.8, 0.2), around(-0.02, 0.005), around(0, 0.02))
                 .inTheFirstScreen();
         assertEquals(
-                "The scores come in few steps: whether the middle is best, or scores only come near their end, cannot be told.",
+                "The scores come in few steps. So it cannot be told whether the middle is best, or the scores only come near their end.",
                 bend);
         ShortSentences.keptBy(size);
         ShortSentences.keptBy(bend);

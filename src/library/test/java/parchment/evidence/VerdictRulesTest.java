@@ -323,7 +323,7 @@ class VerdictRulesTest {
     private static final Slope BENT = new Slope(-0.02, 0.005, 30);
 
     private static final String NOT_BY_STEPS =
-            "the scores come in few steps, and taken as steps in their order they do not show what they show as numbers, so it is no finding";
+            "the scores come in few steps; as steps in their order they do not show what they show as numbers, so it is no finding";
 
     @Test
     void aFindingThatTheStepsShowTooStaysWhatItIs() {
@@ -356,7 +356,7 @@ class VerdictRulesTest {
                 Verdict.SUGGESTIVE,
                 SLOPE_SEEN,
                 NO_CHANCE,
-                "the scores come in few steps, and taken as steps in their order they show the difference but no bend");
+                "the scores come in few steps; as steps in their order they show the difference but no bend");
         row.slope = atChance(0.5);
         says(row, Verdict.CANNOT_TELL, NOT_BY_STEPS, BEND_SEEN);
         row.ordinal = OrdinalCheckTest.check(CLEAR, CLEAR, BENT, new Slope(-0.06, 0.02, 30));
@@ -369,7 +369,7 @@ class VerdictRulesTest {
         row.ordinal = OrdinalCheckTest.check(CLEAR, new Slope(0.4, 0.2, 30));
         missing(
                 row,
-                "the scores come in few steps, and taken as steps in their order they show the difference but another size of it");
+                "the scores come in few steps; as steps in their order they show the difference but another size of it");
         decides(row, VerdictRules.Why.STEPS_SAY_ANOTHER_SIZE);
         row.ordinal = new OrdinalCheck(
                 OrdinalCheck.State.NOT_FITTED,
@@ -380,7 +380,7 @@ class VerdictRulesTest {
                 Slope.MISSING);
         missing(
                 row,
-                "the scores come in few steps, and no model of steps in their order could be fitted to hold the answer against");
+                "the scores come in few steps; no model of steps in their order could be fitted to hold the answer against");
         decides(row, VerdictRules.Why.STEPS_NOT_FITTED);
     }
 
@@ -393,8 +393,8 @@ class VerdictRulesTest {
         row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.235, 30));
         assertEquals(Verdict.NOTHING_SEEN, row.judged().verdict());
         String room =
-                "the scores come in few steps, and taken as steps in their order they leave room for a difference of 0.50 points,"
-                        + " the smallest that matters, where taken as numbers they leave none";
+                "the scores come in few steps; as steps in their order they leave room for a difference of 0.50 points,"
+                        + " the smallest that matters; as numbers they leave none";
         row.ordinal = OrdinalCheckTest.check(UNCLEAR, new Slope(0.1, 0.236, 30));
         says(row, Verdict.CANNOT_TELL, room);
         decides(row, VerdictRules.Why.STEPS_LEAVE_ROOM);

@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +24,7 @@ import parchment.logbook.contents.LogbookException;
 import parchment.logbook.written.BatchPlan;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Temperature;
+import parchment.quantity.Unit;
 
 class FeaturesTest {
     private static final BatchPath PATH =
@@ -190,6 +194,34 @@ class FeaturesTest {
                 }
             });
         }
+    }
+
+    /** What a roaster is told to write has to have a place: the page of the format names it. */
+    @Test
+    void whatIsAskedForHasAColumnOrIsLogged() throws IOException {
+        String page = Files.readString(Path.of("..", "docs", "logbook-format.md"));
+        String batches = page.substring(page.indexOf("### batches.csv"), page.indexOf("### lots.csv"));
+        String curves = page.substring(page.indexOf("### curves/"), page.indexOf("### batches.csv"));
+        Map<String, String> headings = Map.of("day", "roasted at", "time", "roasted at");
+        Set<String> elsewhere = Set.of("day its lot arrived", "cupping", "control");
+        for (Feature feature : Features.all()) {
+            String[] asked = Need.howToHave(feature).split("write ", -1);
+            assertFalse(asked[0].isEmpty() && asked.length < 2, feature.name());
+            for (int i = 0; i < asked.length; i++) {
+                for (String one : asked[i].replaceFirst("^log ", "").split(" and ")) {
+                    String name = one.strip().replaceFirst("^(the|a) ", "");
+                    assertTrue(
+                            name.isEmpty()
+                                    || elsewhere.contains(name)
+                                    || (i == 0 ? curves : batches).contains(headings.getOrDefault(name, name)),
+                            feature.name() + " asks for " + name);
+                }
+            }
+        }
+        assertEquals("log the bean temperature and write the drop", Need.howToHave(Features.dropTemperature()));
+        assertEquals(
+                "",
+                Need.howToHave(Feature.of("mine", Unit.SECONDS, "a number of my own", path -> Measured.exact(1))));
     }
 
     private static BatchPath path(Batch.Builder marks, boolean bean, boolean air) {

@@ -383,6 +383,35 @@ class BoundsTest {
         assertFalse(says(logbook, "column 4"), "a column in which nothing stands is none");
     }
 
+    /** Written as 0 and 1 it would otherwise be an attribute that somebody scored. */
+    @Test
+    void whatBelongsToTheWholeCuppingIsNamedAmongTheCups() throws IOException {
+        Logbook logbook = folder().with("batches.csv", "batch,roasted at", "1,2025-03-04T09:15")
+                .with(
+                        "cuppings.csv",
+                        "cupping,tasted on,cupper,batch,Blind,scored-before discussion,body",
+                        "spring,2025-03-08,Ana,1,1,yes,6")
+                .open();
+        assertSays(
+                logbook,
+                "cuppings.csv",
+                "line 1",
+                "'Blind'",
+                "1 value in a column that this file has no place for",
+                "'blind' in sessions.csv, a row for each cupping",
+                "kept as an extra, not used: write it there");
+        assertSays(logbook, "cuppings.csv", "'scored-before discussion'", "in sessions.csv");
+        assertEquals(List.of("body"), List.copyOf(logbook.attributes()));
+    }
+
+    @Test
+    void anEmptyColumnOfTheWholeCuppingIsNotNamed() throws IOException {
+        Logbook logbook = folder().with("batches.csv", "batch,roasted at", "1,2025-03-04T09:15")
+                .with("cuppings.csv", "cupping,tasted on,cupper,batch,blind,body", "spring,2025-03-08,Ana,1,,6")
+                .open();
+        assertFalse(says(logbook, "sessions.csv, a row for each cupping"));
+    }
+
     @Test
     void theSameHeadingTwiceAndAColumnWithoutAPlaceAreProblems() throws IOException {
         Logbook logbook = folder().with("batches.csv", "batch,roasted at,chaff [g],chaff [g]", "1,2025-03-04T09:15,,35")

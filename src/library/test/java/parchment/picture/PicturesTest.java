@@ -32,9 +32,10 @@ import parchment.feature.BatchTable;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.contents.EmptyLogbook;
 import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.contents.EmptyLogbook;
 import parchment.logbook.written.BatchConditions;
+import parchment.period.ProbeChange;
 import parchment.period.ProbePeriods;
 import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
@@ -72,7 +73,8 @@ class PicturesTest {
                         .text());
         assertEquals(
                 "Green mass by lot, 10 batches. The middle one of North is 2.400 kg. Each box holds the middle half and its line is the"
-                        + " middle one. What differs here may be chance.",
+                        + " middle one. What differs here may be chance. Each dot is a batch more than one and a half lengths of its box"
+                        + " away from it. It is unusual, or a slip of the pen.",
                 BoxPlot.byLot(Features.greenMass(), massesOf(TEN)).text());
         assertEquals(
                 "Green mass and batch of the day of 10 batches. The batch of the day of all is the same, 1; a map needs two that"
@@ -205,6 +207,59 @@ class PicturesTest {
         assertTrue(
                 byName.notes().contains("There is room for 12 boxes; 2 earlier months are not drawn."),
                 byName.toString());
+    }
+
+    @Test
+    void nameWhatYourOwnGroupsAre() {
+        List<Double> numbers = List.of(6.0, 6.0, 6.25, 6.5, 7.0, 99.0, 5.0, 5.0);
+        List<String> groups = List.of("Ana", "Ana", "Ana", "Ana", "Ana", "Ana", "Ben", "");
+        assertEquals(
+                "Sweetness by cupper, 6 rows. The middle one of Ana is 6.38 points. 1 cupper with fewer than 5 rows has no box (1 row)."
+                        + " 1 row names no cupper and is not drawn. Each box holds the middle half and its line is the middle one. What"
+                        + " differs here may be chance. Each dot is a row more than one and a half lengths of its box away from it. It is"
+                        + " unusual, or a slip of the pen.",
+                BoxPlot.of("sweetness [points]", numbers, "cupper", groups).text());
+        assertTrue(BoxPlot.of("sweetness", numbers, " ", groups).text().startsWith("Sweetness by group, 6 rows."));
+        assertFalse(BoxPlot.of(
+                        "sweetness", List.of(6.0, 6.0, 6.25, 6.5, 7.0), "cupper", List.of("A", "A", "A", "A", "A"))
+                .text()
+                .contains("dot"));
+    }
+
+    @Test
+    void sayWhetherAnEarlierProbeIsWrittenOrInferred() {
+        assertEquals("", DrawnNumbers.earlierProbe(0, 0, 0));
+        assertEquals(
+                "1 batch was read by an earlier probe, which may read otherwise; all are drawn as they were logged.",
+                DrawnNumbers.earlierProbe(1, 0, 0));
+        assertEquals(
+                "2 batches were read before the probe seems to have changed: that is inferred from the readings, for no upkeep names it;"
+                        + " all are drawn as they were logged.",
+                DrawnNumbers.earlierProbe(0, 2, 0));
+        assertEquals(
+                "1 batch has no date, so which probe read it is not known; all are drawn as they were logged.",
+                DrawnNumbers.earlierProbe(0, 0, 1));
+        assertEquals(
+                "3 batches were read by an earlier probe, which may read otherwise. 1 batch was read before the probe seems to have"
+                        + " changed: that is inferred from the readings, for no upkeep names it. 2 batches have no date, so which probe"
+                        + " read them is not known; all are drawn as they were logged.",
+                DrawnNumbers.earlierProbe(3, 1, 2));
+    }
+
+    /** Without the upkeep the move of the probe shows in the readings alone. */
+    @Test
+    void tellAChangeThatNobodyWroteAsInferred() {
+        Logbook unwritten = Logbook.of(
+                HARBOUR.contents().toBuilder().upkeep(List.of()).build());
+        ProbePeriods periods = ProbePeriods.of(unwritten);
+        assertEquals(
+                List.of(ProbeChange.Kind.FOUND_WITHOUT_ENTRY),
+                periods.changes().stream().map(ProbeChange::kind).filter(ProbeChange.Kind::separatesPeriods).toList());
+        assertTrue(unwritten.batches().stream().anyMatch(periods::isInferredEarlier));
+        String words = Histogram.of(Features.dropTemperature(), unwritten).text();
+        assertTrue(words.contains(" batches were read before the probe seems to have changed: that is inferred"), words);
+        assertFalse(words.contains("by an earlier probe"), words);
+        assertTrue(HARBOUR.batches().stream().noneMatch(ProbePeriods.of(HARBOUR)::isInferredEarlier));
     }
 
     @Test

@@ -18,7 +18,7 @@ import parchment.virtual.classroom.ClassList;
 import parchment.virtual.written.Overprint;
 
 /**
- * Holds the answers of one student to one lesson, as they are handed in: one row of a CSV file per question that was answered.
+ * The answers of one student to one lesson, as they are handed in: one row of a CSV file per question that was answered.
  *
  * @param answers the rows
  */

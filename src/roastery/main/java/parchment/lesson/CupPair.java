@@ -12,7 +12,7 @@ import parchment.logbook.written.CupScores;
 import parchment.logbook.written.Cupping;
 
 /**
- * Holds the scores of two batches that stood on one table, two cups of each, by cupper.
+ * The scores of two batches that stood on one table, two cups of each, by cupper.
  *
  * @param a name of the first batch
  * @param b name of the second

@@ -7,7 +7,7 @@ import parchment.lesson.sheet.HandedInPlan;
 import parchment.virtual.classroom.ClassList;
 
 /**
- * Holds the plans that were handed in, and what could not be looked into.
+ * The plans that were handed in, and what could not be looked into.
  *
  * @param plans the plans, in the order of their files
  * @param refused links, pipes and folders without the right to read, each with the reason; one of them may have been meant as a plan

@@ -11,7 +11,7 @@ import parchment.lesson.sheet.GivenAnswer;
 import parchment.lesson.sheet.StatedClaim;
 
 /**
- * Holds what a lesson asks of one logbook.
+ * What a lesson asks of one logbook, worked out once for its questions and its key.
  *
  * @param roles the names of the batches that the lesson speaks of, by what it calls them
  * @param questions the questions, in the order of the page

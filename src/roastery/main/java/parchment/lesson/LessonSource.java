@@ -17,7 +17,7 @@ import parchment.virtual.chance.Chance;
 import parchment.virtual.chance.Seed;
 
 /**
- * Holds where a lesson's batches come from: a seed, with the truth behind it, or a folder that a teacher handed out, without.
+ * Where a lesson's batches come from: a seed, with the truth behind it, or a folder that a teacher handed out, without.
  *
  * @param student the student as the teacher numbered them; empty for work alone
  * @param seed the seed of work alone; empty where it is the teacher's secret

@@ -5,7 +5,7 @@ import java.util.Locale;
 import parchment.display.answer.Spelling;
 import parchment.file.NameForms;
 
-/** Holds the words in which this room refuses what it cannot use. */
+/** The words in which this room refuses what it cannot use, in one place. */
 final class LessonWords {
     private LessonWords() {}
 

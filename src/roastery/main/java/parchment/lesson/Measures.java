@@ -11,7 +11,7 @@ import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 
-/** Holds a few features of every batch, as the pages of the lesson show them. */
+/** Shows a few features of every batch, as the pages of the lesson need them. */
 final class Measures {
     private final Logbook logbook;
     private final Map<String, Map<String, Double>> byFeature = new LinkedHashMap<>();

@@ -10,7 +10,9 @@ import parchment.quantity.TemperatureUnit;
 import parchment.sheet.CsvText;
 import parchment.virtual.RoastPlan;
 
-/** Holds the batches that a student wants the invented machine to roast. Overprinted on every showing: never roast from it. */
+/**
+ * Collects the batches that a student wants the invented machine to roast. Overprinted on every showing: never roast from it.
+ */
 public final class PlanSheet implements ShownAs {
     private final String csv;
     private final RoastPlan plan;

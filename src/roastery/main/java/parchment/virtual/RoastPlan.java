@@ -15,7 +15,7 @@ import parchment.quantity.Unit;
 import parchment.virtual.written.Overprint;
 
 /**
- * Holds batches that somebody wants an invented machine to roast, as read from a CSV file. Never a plan for a real machine.
+ * Lets somebody have batches roasted by an invented machine, as read from a CSV file. Never a plan for a real machine.
  *
  * <p>Columns: {@code lot} and {@code drop temperature [°C]} are needed. {@code batch}, {@code charge temperature [°C]}, {@code green
  * mass [kg]}, {@code habit} (see {@link Habit#names}), {@code gas at start [%]}, {@code gas after yellowing [%]}, {@code airflow at

@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.display.answer.Spelling;
 
-/** Holds one section of a scenario whose lines have been checked, and reads them. */
+/** Reads one section of a scenario whose lines have been checked. */
 final class ScenarioSection {
     /** A value and the line it stands on. */
     record Entry(String value, int line) {}

@@ -20,7 +20,7 @@ import parchment.virtual.chance.Seed;
 import parchment.virtual.people.FlavourSurface;
 
 /**
- * Holds the truth behind a virtual logbook: what no reading, mark or score shows outright.
+ * The truth behind a virtual logbook, against which answers are held: what no reading, mark or score shows outright.
  *
  * <p>The file is sealed against accident only: a glance at it tells nothing, {@link #open} tells everything.
  */

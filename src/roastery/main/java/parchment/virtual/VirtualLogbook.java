@@ -19,7 +19,7 @@ import parchment.virtual.written.VirtualBatch;
 import parchment.virtual.written.VirtualCupping;
 import parchment.virtual.written.VirtualLot;
 
-/** Holds what a run of the virtual roastery made: every batch and cupping, with the truth behind them. */
+/** What a run of the virtual roastery made: every batch and cupping, with the truth behind them. */
 public final class VirtualLogbook implements Showable {
     /** What every sheet of the virtual roastery says. */
     public static final String WARNING = Cautions.INVENTED_MACHINE;

@@ -6,7 +6,7 @@ import parchment.virtual.written.PlannedBatch;
 import parchment.virtual.written.VirtualBatch;
 
 /**
- * Holds what was written beside a batch's numbers, and what was forgotten.
+ * What was written beside a batch's numbers, and what was forgotten.
  *
  * @param lot the lot, unless it was forgotten
  * @param roastedMass roasted mass, kg, unless it was forgotten

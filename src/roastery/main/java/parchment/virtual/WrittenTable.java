@@ -5,7 +5,7 @@ import java.util.List;
 import parchment.sheet.CsvText;
 
 /**
- * Holds a table that becomes one file of a logbook.
+ * A table that becomes one file of a logbook.
  *
  * @param path the file's path within the logbook
  * @param columns the columns

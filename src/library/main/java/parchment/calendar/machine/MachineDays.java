@@ -11,7 +11,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 
 /**
- * Holds the dated batches of one machine in order of time, and their roast days.
+ * The dated batches of one machine in order of time, and their roast days, for whatever follows a machine through the calendar.
  *
  * <pre>{@code
  * MachineDays.of(logbook).get(0).words()

@@ -3,7 +3,7 @@ package parchment.curve.measured;
 import java.util.Locale;
 
 /**
- * Says what counts as a spike, a stuck probe and a gap.
+ * Sets what counts as a spike, a stuck probe and a gap.
  *
  * <p>Defaults of {@link #STANDARD}: a spike lies 5 robust standard deviations (and 3 steps of the logger) off the line through its
  * neighbours and is at most 3 readings wide; a probe is stuck when the curve should have moved by 4 steps of the logger or more

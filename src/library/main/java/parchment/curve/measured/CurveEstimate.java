@@ -4,7 +4,7 @@ import java.util.Locale;
 import java.util.Objects;
 
 /**
- * Holds a number read off a curve with its standard error, or the reason why there is none.
+ * A number read off a curve with its standard error, or the reason why there is none.
  *
  * @param value the number, NaN if missing
  * @param standardError its standard error in the same unit, NaN if missing

@@ -4,7 +4,7 @@ import java.util.Locale;
 import parchment.quantity.Elapsed;
 
 /**
- * Holds a stretch of time without readings, which nothing here bridges.
+ * A stretch of time without readings, which nothing here bridges.
  *
  * @param fromSeconds the last reading before it
  * @param toSeconds the first reading after it

@@ -1,7 +1,7 @@
 package parchment.curve.measured;
 
 /**
- * Holds one reading that cleaning left out.
+ * One reading that cleaning left out, so that it can be named.
  *
  * @param seconds when it was read
  * @param value what was read

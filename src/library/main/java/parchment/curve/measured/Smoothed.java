@@ -3,7 +3,7 @@ package parchment.curve.measured;
 import parchment.stats.local.LocalFit.SlopeQuality;
 
 /**
- * Holds what a smooth curve says at one time.
+ * What a smooth curve gives at one time.
  *
  * @param seconds when
  * @param value the height, NaN if missing

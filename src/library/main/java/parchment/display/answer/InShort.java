@@ -4,7 +4,7 @@ import java.util.Optional;
 import parchment.display.Showable;
 
 /**
- * Says an answer in three sentences that can be read aloud: what was found, how sure that is, and what to do next.
+ * Begins an answer with three sentences that can be read aloud: what was found, how sure that is, and what to do next.
  *
  * <p>It stands first on the page of an answer. Each sentence has at most two clauses and 25 words, and none names a method.
  *

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 
 /**
- * Holds one number of each thing that {@link LinkedViews} shows, in the reader's unit.
+ * One number of each thing that {@link LinkedViews} shows, in the reader's unit.
  *
  * <p>Defaults: offered for the two axes of the scatter picture, and not told beside a thing's name.
  */

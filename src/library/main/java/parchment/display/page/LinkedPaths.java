@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Holds one path per thing that {@link LinkedViews} shows, and the axes on which the paths can be laid over each other.
+ * One path per thing that {@link LinkedViews} shows, and the axes on which the paths can be laid over each other.
  *
  * <p>Numbers are in the reader's unit. A path with more than {@value #MOST_POINTS} points is thinned when it is added.
  */

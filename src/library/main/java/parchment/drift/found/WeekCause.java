@@ -7,7 +7,7 @@ import parchment.display.Showable;
 import parchment.display.answer.Sentence;
 
 /**
- * Holds one thing that made batches of a week differ, told once however many signs it gave.
+ * Lets a page tell one thing that made batches of a week differ only once, however many signs it gave.
  *
  * @param kind what it is
  * @param sure whether it is clear or may be luck or something else

@@ -4,7 +4,7 @@ import parchment.display.Showable;
 import parchment.stats.Estimate;
 
 /**
- * Holds one part of how a lot's number moved through time, and whether the logbook can tell it from the others.
+ * One part of how a lot's number moved through time, and whether the logbook can tell it from the others.
  *
  * @param name in words, with the step it is told in, as in "ageing per 100 days"
  * @param verdict whether it can be told

@@ -4,7 +4,7 @@ import java.util.Locale;
 import parchment.stats.Interval;
 
 /**
- * Holds how a score went with a feature in batches whose feature nobody drew by chance.
+ * The answer where nobody drew the feature by chance: how a score went with it, without a word of what made what.
  *
  * @param attribute the attribute that was scored
  * @param feature the name of the feature

@@ -4,7 +4,8 @@ import parchment.display.Showable;
 import parchment.stats.Interval;
 
 /**
- * Says what was estimated: how a score went with a feature, or what a feature drawn by chance did to it.
+ * What was estimated, in a type of its own so that "went with" and "made" cannot be mixed up: how a score went with a feature, or what a
+ * feature drawn by chance did to it.
  *
  * <p>The two are different types with different words and are never exchanged.
  */

@@ -4,7 +4,7 @@ import java.util.Locale;
 import parchment.stats.Interval;
 
 /**
- * Holds what a planned feature did to a score, from batches whose target was drawn by chance before charge, taken as they were drawn
+ * The answer where chance drew the targets before charge: what a planned feature did to a score, from batches taken as they were drawn
  * (not as they came out).
  *
  * @param attribute the attribute that was scored

@@ -6,7 +6,8 @@ import parchment.stats.Estimate;
 import parchment.stats.Interval;
 
 /**
- * Holds one slope with its error: points of score per unit of the measure, both as the library keeps them.
+ * One slope with its error, from which its interval and chance follow: points of score per unit of the measure, both as the library keeps
+ * them.
  *
  * @param estimate points per unit
  * @param standardError in the same unit

@@ -1,7 +1,7 @@
 package parchment.evidence.finding;
 
 /**
- * Says in one word what a logbook tells about one question.
+ * What a logbook tells about one question, in one word.
  *
  * <p>The rules are those of {@code VerdictRules}, written out in {@code docs/evidence.md}.
  */

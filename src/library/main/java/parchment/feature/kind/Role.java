@@ -1,7 +1,8 @@
 package parchment.feature.kind;
 
 /**
- * Says what a feature is in the making of a roast: what somebody set, what the calendar brought, or what came of it.
+ * What a feature is in the making of a roast, which decides what it can stand in the way of: what somebody set, what the calendar brought,
+ * or what came of it.
  *
  * <p>Where a control or a fact of the calendar moved with another feature, the two cannot be told apart in the score. What follows from a
  * feature, as mass loss follows from the drop temperature, moves with it by nature and stands in nobody's way.

@@ -21,7 +21,7 @@ import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
 
 /**
- * Holds everything features read of one batch, worked out once: marks, smoothed curves, control steps, its place in the day.
+ * Everything that features read of one batch, worked out once: marks, smoothed curves, control steps, its place in the day.
  *
  * <pre>{@code
  * BatchPath.of(logbook.lastWithCurve()).rateAtTemperature(150)

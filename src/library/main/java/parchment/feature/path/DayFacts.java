@@ -15,7 +15,7 @@ import parchment.phase.Phases;
 import parchment.phase.found.Mark;
 
 /**
- * Holds where a batch stands in its day and season.
+ * Where a batch stands in its day and season, as features read it.
  *
  * @param batchOfTheDay counted from 1 on the same machine; missing without a date
  * @param secondsSinceLastDrop from the drop of the batch before it on the same machine and day

@@ -5,7 +5,7 @@ import java.util.Objects;
 import parchment.curve.measured.CurveEstimate;
 
 /**
- * Holds a feature as measured on one batch, or the reason why it could not be.
+ * A feature as measured on one batch, or the reason why it could not be.
  *
  * @param value the number as the library keeps it, NaN if missing
  * @param standardError its standard error, 0 if it is exact or its error is not known, NaN if missing

@@ -1,6 +1,9 @@
 package parchment.feature.path;
 
-/** Says whether another bean probe, or the same one elsewhere, gives another number for a feature. */
+/**
+ * Decides whether numbers of a feature can be compared over a change of the bean probe: whether another one, or the same one elsewhere,
+ * gives another number.
+ */
 public enum OnProbe {
     /** It is a reading of the bean probe: what today's probe would read is known where the offset is. */
     READING,

@@ -3,8 +3,8 @@ package parchment.logbook.contents;
 import java.util.Arrays;
 
 /**
- * Holds the scale that scores are taken to be on where none is written: the smallest of 0 to 10, 0 to 20 and 0 to 100 (and ten times more, and so on)
- * that holds at least 95 in 100 of them, so that a slip of the pen makes no scale.
+ * Finds the scale that scores are taken to be on where none is written: the smallest of 0 to 10, 0 to 20 and 0 to 100 (and ten times more,
+ * and so on) that holds at least 95 in 100 of them, so that a slip of the pen makes no scale.
  *
  * @param top its upper end
  * @param above how many scores lie above it

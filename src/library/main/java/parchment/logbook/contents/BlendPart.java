@@ -1,7 +1,7 @@
 package parchment.logbook.contents;
 
 /**
- * Holds one part of a blend.
+ * One part of a blend, by which an order of the blend is taken apart into lots.
  *
  * @param blend the blend's name; a batch names it in its lot column
  * @param lot the lot that is a part of it

@@ -2,7 +2,7 @@ package parchment.logbook.contents;
 
 import java.util.List;
 
-/** Holds the words of caution that pages carry; docs/safety.md says them at length. */
+/** The words of caution that pages carry, in one place; docs/safety.md says them at length. */
 public final class Cautions {
     /** What stands on everything that comes from a virtual roastery. */
     public static final String INVENTED_MACHINE = "Invented machine: do not roast.";

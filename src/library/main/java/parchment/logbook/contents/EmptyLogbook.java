@@ -4,7 +4,7 @@ import parchment.logbook.Batch;
 import parchment.quantity.TemperatureUnit;
 
 /**
- * Says what to do with a logbook that holds no batch yet.
+ * Tells whoever opens a logbook that holds no batch yet what to do with it.
  *
  * <pre>{@code
  * EmptyLogbook.isStandIn(logbook.lastWithCurve())

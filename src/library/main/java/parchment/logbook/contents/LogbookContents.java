@@ -22,7 +22,7 @@ import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 
 /**
- * Holds everything that a logbook was made of.
+ * Everything that a logbook is made of, for those who build or change one without files.
  *
  * @param name the logbook's name
  * @param folder the folder that it was read from; empty for a logbook that is in none

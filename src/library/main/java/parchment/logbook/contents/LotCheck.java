@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.OptionalDouble;
 
 /**
- * Holds a later measurement of a lot.
+ * A later measurement of a lot, by which its ageing can be followed.
  *
  * @param lot the lot's name
  * @param measuredOn the day of the measurement

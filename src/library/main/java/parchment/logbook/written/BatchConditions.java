@@ -7,7 +7,7 @@ import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 
 /**
- * Holds what was weighed and read before and after a roast.
+ * What was weighed and read before and after a roast.
  *
  * @param greenMass the mass charged
  * @param roastedMass the mass after cooling and before sorting; empty after a water quench

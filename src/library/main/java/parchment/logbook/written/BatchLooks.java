@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Holds how the roasted coffee looked.
+ * How the roasted coffee looked.
  *
  * @param wholeBeanColour the colour meter's reading on whole beans
  * @param groundColour the colour meter's reading on ground coffee

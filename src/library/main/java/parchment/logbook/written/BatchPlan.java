@@ -4,7 +4,7 @@ import java.util.Optional;
 import parchment.quantity.Temperature;
 
 /**
- * Holds what was decided before charge.
+ * What was decided before charge, so that what was meant can be told from what came out.
  *
  * @param dropTemperature the drop temperature that was aimed at
  * @param plannedBy how that aim was chosen

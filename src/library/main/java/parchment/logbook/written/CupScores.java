@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
- * Holds one cupper's scores of one cup.
+ * One cupper's scores of one cup, the row that every question about taste is asked of.
  *
  * @param cupping the cupping's name
  * @param tastedOn the day it was tasted

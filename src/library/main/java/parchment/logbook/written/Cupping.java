@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Holds how one cupping was held.
+ * How one cupping was held, which decides how far its scores can be trusted.
  *
  * @param name the cupping's name
  * @param blind whether the cuppers knew which batch they tasted

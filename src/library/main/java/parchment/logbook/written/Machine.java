@@ -9,7 +9,7 @@ import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 
 /**
- * Holds what the maker and the owner say of a machine.
+ * What the maker and the owner tell of a machine, by which masses are doubted and plans are bounded.
  *
  * @param name the machine's name, unique in the logbook
  * @param leastAirflow the least airflow that the maker allows, with the unit label it was written with

@@ -3,7 +3,7 @@ package parchment.logbook.written;
 import java.util.Locale;
 
 /**
- * Says what could not be read as written, where, and what was done about it.
+ * One thing that could not be read as written, with where it stands and what was done about it, so that nothing is dropped in silence.
  *
  * @param file the file, relative to the logbook folder
  * @param line the line, counted from 1; 0 if the problem is not on one line

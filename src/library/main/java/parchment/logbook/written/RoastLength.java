@@ -1,8 +1,9 @@
 package parchment.logbook.written;
 
 /**
- * Holds how long a roast may be from charge to drop; common practice, no source. A curve that is shorter or longer was most likely logged
- * in another unit of time than its heading says, which nobody but the roaster can know: it is asked, and never converted by a guess.
+ * Parts a roast from a clock in the wrong unit, by how long one may be from charge to drop; common practice, no source. A curve that is
+ * shorter or longer was most likely logged in another unit of time than its heading says, which nobody but the roaster can know: it is
+ * asked, and never converted by a guess.
  */
 public final class RoastLength {
     /** No roast is dropped sooner after charge, in seconds. */

@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 
 /**
- * Holds one piece of work on a machine.
+ * One piece of work on a machine; work on the bean probe parts what can be compared.
  *
  * @param machine the machine's name
  * @param doneOn the day it was done

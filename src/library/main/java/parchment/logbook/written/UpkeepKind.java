@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Says what a piece of work on a machine was, as far as readings are concerned.
+ * What a piece of work on a machine was, as far as readings are concerned.
  *
  * <p>Only work that moved or replaced the bean probe makes readings before and after incomparable. Where the column {@code kind} of
  * upkeep.csv is blank, a kind is proposed from the whole of the words, and shown as proposed: "probe cleaned" and "air probe replaced" are no

@@ -10,7 +10,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /**
- * Holds a named instant of a batch.
+ * A named instant of a batch, with where it comes from and its seconds of error.
  *
  * @param kind what happened
  * @param at when, since charge

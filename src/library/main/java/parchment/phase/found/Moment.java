@@ -8,7 +8,7 @@ import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
 
 /**
- * Holds one notable moment of a batch: what, when, how large, and how unusual among the batches it can be compared with.
+ * One notable moment of a batch: what, when, how large, and how unusual among the batches it can be compared with.
  *
  * @param batch the batch's name
  * @param detector what was measured

@@ -9,7 +9,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /**
- * Holds the stretch of a roast between two marks.
+ * The stretch of a roast between two marks.
  *
  * <p>Errors of the marks are carried into every number; a mark that appears twice (the drop ends development and makes the whole) is
  * counted once, with the sign it has.

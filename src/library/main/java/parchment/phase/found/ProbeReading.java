@@ -3,7 +3,7 @@ package parchment.phase.found;
 import parchment.curve.measured.Smoothed;
 
 /**
- * Holds what the smoothed bean probe read at a mark.
+ * What the smoothed bean probe read at a mark.
  *
  * @param celsius the temperature in °C
  * @param standardError its standard error in °C, the mark's time taken as exact

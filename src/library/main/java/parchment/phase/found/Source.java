@@ -1,6 +1,6 @@
 package parchment.phase.found;
 
-/** Says where a mark comes from. */
+/** Where a mark comes from, which decides what it may be used for. */
 public enum Source {
     /** The roaster wrote it down. */
     WRITTEN("written by the roaster"),

@@ -1,6 +1,6 @@
 package parchment.stats.local;
 
-/** Says what a moving window does near the first and the last sample. */
+/** Chooses what a moving window does near the first and the last sample. */
 public enum Ends {
     /**
      * The window keeps its width: near an end it reaches further inwards, so that as many samples carry the estimate as elsewhere. On

@@ -1,6 +1,8 @@
 package parchment.stats.local;
 
-/** Says how the weight of a neighbour falls with its distance; zero beyond the half-window, so that the work stays local. */
+/**
+ * Sets how the weight of a neighbour falls with its distance; zero beyond the half-window, so that the work stays local.
+ */
 public enum KernelShape {
     /** All neighbours in the window count the same; on equal spacing this is the filter of Savitzky and Golay. */
     UNIFORM {

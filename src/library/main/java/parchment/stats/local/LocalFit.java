@@ -8,7 +8,7 @@ import parchment.stats.linear.Checks;
 import parchment.stats.linear.Quantiles;
 
 /**
- * Holds value, slope and standard errors of a {@link LocalRegression} at its points. Positions count from 0, as arrays do.
+ * The result of a {@link LocalRegression}: value, slope and standard errors at its points. Positions count from 0, as arrays do.
  *
  * <p>The slope is in units of y per unit of x.
  */

@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import parchment.stats.linear.Vectors;
 
-/** Holds [Z X y]'[Z X y] of a mixed model, accumulated once; Z by blocks of nodes (one node per group, or per column of a smooth). */
+/**
+ * Makes a fit independent of the number of rows: [Z X y]'[Z X y] of a mixed model, accumulated once; Z by blocks of nodes (one node per
+ * group, or per column of a smooth).
+ */
 final class CrossProducts {
     final int nodes;
     final int terms;

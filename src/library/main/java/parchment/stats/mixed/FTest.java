@@ -5,7 +5,7 @@ import parchment.display.Showable;
 import parchment.stats.linear.Quantiles;
 
 /**
- * Holds a joint test that several numbers are all 0.
+ * Tests whether several numbers are all 0 together.
  *
  * @param name what was tested
  * @param statistic the F statistic, NaN if nothing could be tested

@@ -1,7 +1,7 @@
 package parchment.stats.mixed;
 
 /**
- * Holds the predicted effect of one group (best linear unbiased prediction: shrunken towards 0).
+ * How far one group lies from the others, as predicted (best linear unbiased prediction: shrunken towards 0).
  *
  * @param term the random term
  * @param group the group's label

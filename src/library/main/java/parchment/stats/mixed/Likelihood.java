@@ -1,6 +1,6 @@
 package parchment.stats.mixed;
 
-/** Says which likelihood a mixed model maximises. */
+/** Chooses which likelihood a mixed model maximises. */
 public enum Likelihood {
     /** Restricted (residual) maximum likelihood, REML: variances are not biased by the fixed terms. The default. */
     RESTRICTED,

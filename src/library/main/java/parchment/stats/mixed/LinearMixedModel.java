@@ -13,7 +13,8 @@ import parchment.stats.linear.Checks;
 import parchment.stats.linear.Vectors;
 
 /**
- * Holds a fitted linear mixed model: fixed terms with standard errors, variances of the random terms, predicted effects of groups.
+ * Fits a linear mixed model, and gives its fixed terms with standard errors, the variances of its random terms, and the predicted effects
+ * of groups.
  *
  * <p>Made by {@link MixedDesign#fit()}. Any number of crossed and nested random terms, each with one effect or a correlated vector of
  * effects per group. What cannot be told apart (a term with one group, two terms with the same groups, a fixed column that others

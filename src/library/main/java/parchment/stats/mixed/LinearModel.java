@@ -11,7 +11,7 @@ import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.linear.Vectors;
 
 /**
- * Holds a least-squares fit by orthogonal columns (Gram-Schmidt with reorthogonalisation, as accurate as Householder's QR).
+ * Fits least squares by orthogonal columns (Gram-Schmidt with reorthogonalisation, as accurate as Householder's QR).
  *
  * <p>Takes the fixed terms of a {@link MixedDesign}. A column that the earlier ones determine (to 1e-12 of its length, after them) is
  * dropped and named.

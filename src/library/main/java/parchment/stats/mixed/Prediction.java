@@ -1,6 +1,6 @@
 package parchment.stats.mixed;
 
-/** Says for whom a mixed model predicts. */
+/** Chooses for whom a mixed model predicts. */
 public enum Prediction {
     /** For an average group: fixed terms only. */
     AVERAGE_GROUP,

@@ -4,7 +4,7 @@ import java.util.Locale;
 import parchment.display.Showable;
 
 /**
- * Holds one estimated variance or covariance of a mixed model.
+ * One estimated variance or covariance of a mixed model, for its table of random terms.
  *
  * @param term the random term, or "Residual"
  * @param effect the effect within a group, as "(Intercept)"

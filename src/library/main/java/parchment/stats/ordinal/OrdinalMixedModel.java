@@ -18,7 +18,7 @@ import parchment.stats.mixed.Prediction;
 import parchment.stats.mixed.RandomBlock;
 
 /**
- * Holds a cumulative logit model with random intercepts, for scores given in few and coarse steps.
+ * Fits a cumulative logit model with random intercepts, for scores given in few and coarse steps.
  *
  * <p>The chance of a score of at most step j is F(threshold j - linear predictor), F the logistic function: a positive coefficient means
  * higher scores, and no distance between steps is assumed. The random effects are integrated out by Laplace's approximation, which is good

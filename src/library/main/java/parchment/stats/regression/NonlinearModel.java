@@ -21,7 +21,7 @@ import parchment.stats.linear.Checks;
 import parchment.stats.linear.Vectors;
 
 /**
- * Holds a nonlinear least-squares fit of a curve given as a function, with standard errors from its slopes at the optimum.
+ * Fits a curve given as a function by nonlinear least squares, with standard errors from its slopes at the optimum.
  *
  * <p>Levenberg and Marquardt's search with numerical derivatives, then Gauss-Newton steps until they no longer gain. The standard
  * errors hold as far as the curve is straight in its parameters near the optimum.

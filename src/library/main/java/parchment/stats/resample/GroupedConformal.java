@@ -10,7 +10,7 @@ import parchment.display.Showable;
 import parchment.stats.linear.Checks;
 
 /**
- * Says how wide an interval must be to hold a new observation of a new group, from how far earlier ones lay off.
+ * Finds how wide an interval must be to hold a new observation of a new group, from how far earlier ones lay off.
  *
  * <p>A score is how far an observation lay from its prediction, in standard deviations of that prediction, without its sign. Each group
  * counts the same, however many scores it has, because the new observation belongs to a new group: the scores' distribution is the mean of

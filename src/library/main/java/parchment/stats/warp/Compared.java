@@ -1,6 +1,6 @@
 package parchment.stats.warp;
 
-/** Says what of two curves is compared. */
+/** Chooses what of two curves is compared. */
 public enum Compared {
     /** The samples themselves. */
     VALUES,

@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import parchment.stats.linear.Checks;
 
-/** Holds curves on one grid with the label of the cluster (such as a day) that each was taken in; a cluster is the unit of chance. */
+/**
+ * Curves on one grid with the label of the cluster (such as a day) that each was taken in; a cluster is the unit of chance.
+ */
 public final class CurveGroup {
     private final List<double[]> curves;
     private final List<String> clusters;

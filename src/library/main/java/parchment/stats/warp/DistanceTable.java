@@ -2,7 +2,9 @@ package parchment.stats.warp;
 
 import java.util.Locale;
 
-/** Holds the distances of all pairs of some curves; symmetric, 0 on the diagonal. Positions count from 0. */
+/**
+ * Lets curves be grouped and the nearest be found: the distances of all pairs; symmetric, 0 on the diagonal. Positions count from 0.
+ */
 public final class DistanceTable {
     private final double[][] lower;
 

@@ -3,7 +3,7 @@ package parchment.stats.warp;
 import java.util.Locale;
 
 /**
- * Holds how two curves compare once their clocks are matched.
+ * The result of matching two curves' clocks: how the curves compare once that is done.
  *
  * @param warp from the clock of the first curve to that of the second: second(warp(t)) runs along first(t)
  * @param distanceBefore distance of the square-root velocities on the clocks as they were, each scaled to run from 0 to 1

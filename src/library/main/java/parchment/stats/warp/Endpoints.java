@@ -1,6 +1,6 @@
 package parchment.stats.warp;
 
-/** Says where a warping path may begin and end on the reference; the query is always used whole. */
+/** Chooses where a warping path may begin and end on the reference; the query is always used whole. */
 public enum Endpoints {
     /** The first samples are paired, and so are the last. */
     FIXED,

@@ -6,7 +6,7 @@ import java.util.Locale;
 import parchment.display.Interruption;
 
 /**
- * Holds the mean of a set of curves after their clocks are matched, with what was matched away and what remains.
+ * Finds the mean of a set of curves after their clocks are matched, with what was matched away and what remains.
  *
  * <p>The mean curve has the mean square-root velocity of the matched curves; its clock is the mean of their clocks, so that no
  * curve's tempo is preferred. Curves are read at equally spaced instants.

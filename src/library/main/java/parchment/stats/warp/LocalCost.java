@@ -1,6 +1,6 @@
 package parchment.stats.warp;
 
-/** Says what pairing two samples costs. */
+/** Chooses what pairing two samples costs. */
 public enum LocalCost {
     /** The absolute difference, in the unit of the curves. */
     ABSOLUTE,

@@ -1,6 +1,6 @@
 package parchment.stats.warp;
 
-/** Says whether pairs that no best path can visit are skipped. The answer is the same either way. */
+/** Chooses whether pairs that no best path can visit are skipped. The answer is the same either way. */
 public enum Pruning {
     /** Every pair inside the window is visited. */
     NONE,

@@ -6,8 +6,7 @@ import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.stats.linear.Checks;
 
 /**
- * Holds the difference of the mean curves of two groups, or the mean curve of one, with a band that is meant to hold the whole truth
- * at once.
+ * Compares the mean curves of two groups, or gives the mean curve of one, with a band that is meant to hold the whole truth at once.
  *
  * <p>A band of level 0.90 holds the true difference at <em>every</em> point in 90 of 100 repetitions; it is wider than intervals
  * taken point by point. Chance enters by clusters (days, say): each keeps or turns round its pull on the difference as a whole, and

@@ -3,7 +3,7 @@ package parchment.stats.warp;
 import java.util.Locale;
 
 /**
- * Says which moves a warping path may make and what each costs.
+ * Sets which moves a warping path may make and what each costs.
  *
  * <p>A path pairs samples of a query with samples of a reference. Symmetric patterns treat both alike; asymmetric ones use every
  * query sample exactly once, so that the distance is a sum over the query. The first pair costs its local cost once in every

@@ -3,8 +3,8 @@ package parchment.stats.warp;
 import java.util.Arrays;
 
 /**
- * Holds one strictly increasing piecewise cubic through knots; a straight line between knots is the cubic whose slopes at both
- * ends are the secant's. It is evaluated in either direction.
+ * One strictly increasing piecewise cubic through knots; a straight line between knots is the
+ * cubic whose slopes at both ends are the secant's. It is evaluated in either direction.
  */
 final class Stretch {
     private final double[] x;

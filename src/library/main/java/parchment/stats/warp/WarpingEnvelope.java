@@ -1,6 +1,9 @@
 package parchment.stats.warp;
 
-/** Holds the highest and lowest values of a curve within a band around each sample. */
+/**
+ * Bounds a warping distance from below without working it out, by the highest and lowest values of a curve within a band around each
+ * sample.
+ */
 final class WarpingEnvelope {
     private final double[] lowest;
     private final double[] highest;

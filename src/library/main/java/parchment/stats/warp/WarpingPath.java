@@ -5,7 +5,7 @@ import java.util.Locale;
 import parchment.stats.linear.Checks;
 
 /**
- * Holds the cheapest way to pair the samples of a query with those of a reference.
+ * The cheapest way to pair the samples of a query with those of a reference.
  *
  * <p>Several paths may be equally cheap; this is one of them. Positions count from 0.
  */

@@ -3,7 +3,7 @@ package parchment.stats.warp;
 import parchment.stats.linear.Checks;
 
 /**
- * Says which pairs of samples a warping path may visit at all.
+ * Limits which pairs of samples a warping path may visit at all.
  *
  * @see <a href="https://doi.org/10.1109/TASSP.1978.1163055">Sakoe and Chiba 1978</a>; <a
  *     href="https://doi.org/10.1109/TASSP.1975.1162641">Itakura 1975, IEEE Trans. ASSP 23:67</a>

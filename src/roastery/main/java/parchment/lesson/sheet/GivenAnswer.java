@@ -5,7 +5,7 @@ import java.util.OptionalLong;
 import parchment.quantity.TemperatureUnit;
 
 /**
- * Holds what a student last answered to one question: a row of the file that is handed in.
+ * What a student last answered to one question: a row of the file that is handed in.
  *
  * @param lesson the lesson's number
  * @param student the student's number or name

@@ -3,7 +3,7 @@ package parchment.lesson.sheet;
 import java.util.Locale;
 
 /**
- * Holds the points that a stated claim earned, from 0 to 10, and why.
+ * Marks a stated claim with points, from 0 to 10, and why.
  *
  * <p>An interval is graded by the interval score for 90 % intervals, width + (2 / 0.1) × the distance by which the truth lies outside,
  * held against a width that says nothing: points = 10 × (1 - score / that width), never below 0. So a narrower interval earns more as

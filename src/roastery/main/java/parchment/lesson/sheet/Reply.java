@@ -5,7 +5,7 @@ import parchment.display.Html;
 import parchment.display.Showable;
 
 /**
- * Says what a lesson has to say to an answer or a claim.
+ * What a lesson replies to an answer or a claim.
  *
  * @param kind whether the answer was right
  * @param words why it is right, a hint, or what is missing; never the answer itself

@@ -3,7 +3,7 @@ package parchment.lesson.sheet;
 import java.util.Locale;
 
 /**
- * Holds what a student stated before the envelope was opened: an interval, or that it cannot be told.
+ * What a student stated before the envelope was opened: an interval, or that it cannot be told.
  *
  * @param kind which of the two
  * @param lower lower end, in the unit of the page; NaN for "cannot tell"

@@ -17,7 +17,7 @@ import parchment.file.NameForms;
 import parchment.virtual.physics.VirtualChecks;
 
 /**
- * Holds the names of a class's students: names as people bear them, which a file or folder can be named after on any system.
+ * Checks the names of a class's students before folders are named after them: names as people bear them, which any system can hold.
  *
  * <p>"Ana Núñez" and "O'Neil" are names; "../x" is none. An accent that is typed as a character of its own is joined to its letter
  * (Unicode normalization form C, UAX #15), so that a name is the same name wherever it was typed. Two names that would make one file's

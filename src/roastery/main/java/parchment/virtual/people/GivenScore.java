@@ -3,7 +3,7 @@ package parchment.virtual.people;
 import java.util.List;
 
 /**
- * Holds one cupper's scores of one cup.
+ * One cupper's scores of one cup.
  *
  * @param cupping the cupping's name
  * @param cupper the cupper's name

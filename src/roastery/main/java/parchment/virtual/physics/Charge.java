@@ -1,7 +1,7 @@
 package parchment.virtual.physics;
 
 /**
- * Holds how a batch begins.
+ * How a batch begins: what the simulation starts from.
  *
  * @param greenMass kg
  * @param greenTemperature temperature of the green beans, °C

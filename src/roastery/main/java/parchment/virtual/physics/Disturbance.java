@@ -2,7 +2,7 @@ package parchment.virtual.physics;
 
 import parchment.virtual.chance.Chance;
 
-/** Says how gas supply and draught wander during a batch; nobody at the machine sees it. */
+/** Makes gas supply and draught wander during a batch; nobody at the machine sees it. */
 public final class Disturbance {
     /** Nothing wanders. */
     static final Disturbance NONE = new Disturbance(new double[0], new double[0]);

@@ -2,7 +2,7 @@ package parchment.virtual.physics;
 
 import parchment.virtual.physics.SimulatedRoast.Heat;
 
-/** Holds the state of one batch in one drum, and the balances of heat and water that move it. */
+/** Moves one batch in one drum through time, by the balances of heat and water. */
 final class DrumBalance implements RungeKutta {
     /** Positions of the drum's quantities in a state; the beans' come before them. */
     private static final int METAL = BeanPhysics.SIZE;

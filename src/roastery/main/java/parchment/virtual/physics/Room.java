@@ -1,7 +1,7 @@
 package parchment.virtual.physics;
 
 /**
- * Holds the air of the room at one batch.
+ * The air of the room at one batch.
  *
  * @param temperature °C
  * @param humidity relative humidity, share

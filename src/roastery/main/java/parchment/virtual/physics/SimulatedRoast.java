@@ -3,7 +3,7 @@ package parchment.virtual.physics;
 import java.util.Locale;
 
 /**
- * Holds one simulated batch: what really happened in the drum, and what ideal probes would have read.
+ * The outcome of one simulation: what really happened in the drum, and what ideal probes would have read.
  *
  * <p>Sampled at even steps from charge to drop; both ends are included.
  */

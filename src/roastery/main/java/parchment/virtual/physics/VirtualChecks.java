@@ -1,6 +1,6 @@
 package parchment.virtual.physics;
 
-/** Says what a virtual thing needs and what it was given. */
+/** Refuses what a virtual thing cannot be made of, with what it needs and what it was given. */
 public final class VirtualChecks {
     private VirtualChecks() {}
 

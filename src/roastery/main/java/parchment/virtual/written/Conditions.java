@@ -4,7 +4,7 @@ import parchment.virtual.physics.Probes;
 import parchment.virtual.physics.Room;
 
 /**
- * Holds the day's true conditions at the machine, most of which nobody sees.
+ * The day's true conditions at the machine, most of which nobody sees.
  *
  * @param room the room's air
  * @param flameFactor what the gas supply gives against the ordinary

@@ -3,7 +3,7 @@ package parchment.virtual.written;
 import java.util.List;
 
 /**
- * Holds what a logger wrote of one batch.
+ * What a logger wrote of one batch, as it goes into the batch's curve file.
  *
  * @param readings in the order written
  */

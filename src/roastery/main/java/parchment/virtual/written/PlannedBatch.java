@@ -3,7 +3,7 @@ package parchment.virtual.written;
 import java.time.LocalDateTime;
 
 /**
- * Holds what was settled about a batch before it was charged.
+ * What was settled about a batch before it was charged, for the simulator to roast.
  *
  * @param name the batch's name
  * @param roastedAt the charge

@@ -5,7 +5,7 @@ import parchment.virtual.physics.SimulatedRoast;
 import parchment.virtual.physics.SimulatedRoast.Trace;
 
 /**
- * Holds one batch of the virtual roastery: what was planned, what really happened, and what was written down.
+ * One batch of the virtual roastery: what was planned, what really happened, and what was written down.
  *
  * @param plan what was settled before the charge
  * @param operator who roasted

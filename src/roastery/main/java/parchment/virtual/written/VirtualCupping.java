@@ -5,7 +5,7 @@ import java.util.List;
 import parchment.virtual.people.GivenScore;
 
 /**
- * Holds a cupping: when, how, and every score.
+ * A cupping of the virtual roastery: when, how, and every score.
  *
  * @param name the cupping's name
  * @param tastedOn the day

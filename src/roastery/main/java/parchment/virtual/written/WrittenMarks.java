@@ -5,7 +5,7 @@ import parchment.virtual.chance.Chance;
 import parchment.virtual.physics.SimulatedRoast;
 
 /**
- * Holds the marks a person wrote, in seconds on the logger's clock; missing where it was forgotten or did not happen.
+ * The marks a person wrote, in seconds on the logger's clock; missing where it was forgotten or did not happen.
  *
  * @param yellowing s
  * @param firstCrackStart s
