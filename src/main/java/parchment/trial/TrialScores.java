@@ -51,12 +51,8 @@ final class TrialScores {
     private static Map<String, List<AssignedBatch.GivenScore>> blindScores(String attribute, Logbook logbook) {
         Map<String, List<AssignedBatch.GivenScore>> scores = new HashMap<>();
         for (CupScores cup : logbook.cups()) {
-            boolean blind = Optional.of(cup.cupping())
-                    .flatMap(logbook::cupping)
-                    .filter(how -> how.blind() == Cupping.Said.YES)
-                    .isPresent();
             double score = cup.score(attribute);
-            if (blind && Double.isFinite(score)) {
+            if (isBlind(cup, logbook) && Double.isFinite(score)) {
                 scores.computeIfAbsent(cup.batch(), batch -> new ArrayList<>())
                         .add(new AssignedBatch.GivenScore(cup.cupper(), score));
             }
@@ -64,7 +60,16 @@ final class TrialScores {
         return scores;
     }
 
-    private static OptionalDouble achieved(TrialControl control, BatchPath path) {
+    /** Says whether a score was given at a cupping that is written as blind. */
+    static boolean isBlind(CupScores cup, Logbook logbook) {
+        return Optional.of(cup.cupping())
+                .flatMap(logbook::cupping)
+                .filter(how -> how.blind() == Cupping.Said.YES)
+                .isPresent();
+    }
+
+    /** Returns what a control came out at, on the batch's own probe. */
+    static OptionalDouble achieved(TrialControl control, BatchPath path) {
         return switch (control) {
             case DROP_TEMPERATURE -> read(Features.dropTemperature().measure(path));
             case CHARGE_TEMPERATURE -> read(Features.chargeTemperature().measure(path));
