@@ -235,9 +235,10 @@ final class TrialPage {
     }
 
     private static String perStep(AsAchieved achieved, double step) {
-        return achieved.twin().parts().isEmpty()
+        List<Interval> parts = achieved.twin().parts();
+        return parts.isEmpty()
                 ? "no number at all"
-                : achieved.twin().parts().stream()
+                : parts.stream()
                         .map(part -> stretch(part.lower() * step, part.upper() * step))
                         .collect(Collectors.joining(" or "));
     }
