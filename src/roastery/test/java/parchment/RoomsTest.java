@@ -51,10 +51,10 @@ class RoomsTest {
             Set.of("learning"),
             Set.of("evidence"),
             Set.of("drift"),
+            Set.of("trial"),
             Set.of("card"),
             Set.of("machine"),
             Set.of("panel"),
-            Set.of("trial"),
             Set.of("virtual"),
             Set.of("lesson"));
 

@@ -265,6 +265,6 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
                 ? "The scores come in few steps. So it cannot be told whether the middle is best, or the scores only come near their end."
                 : "The scores come in few steps. Counted only as steps in their order, they show a difference of "
                         + Wording.plain(Math.abs(ordinal.estimate()), 1) + " points ("
-                        + FirstWords.range(ordinal.interval(LEVEL)) + ").";
+                        + PointsWords.range(ordinal.interval(LEVEL)) + ").";
     }
 }

@@ -107,6 +107,7 @@ import parchment.picture.HeatMap;
 import parchment.picture.Histogram;
 import parchment.quantity.Mass;
 import parchment.stats.Estimate;
+import parchment.trial.TrialExamples;
 import parchment.virtual.RoastPlan;
 import parchment.virtual.VirtualRoastery;
 
@@ -169,6 +170,8 @@ final class ShowableExamples {
                 logbook -> ControlBox.column(CheckBox.of(logbook.name()), HtmlNote.ofText(logbook.name())));
         ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
         ROOTS.put("FeatureList", logbook -> Features.all());
+        ROOTS.put("TrialAnswer", logbook -> TrialExamples.answer());
+        ROOTS.put("TrialSize", logbook -> TrialExamples.size());
         ROOTS.put("Evidence", logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook));
         ROOTS.put(
                 "EvidenceAt",
