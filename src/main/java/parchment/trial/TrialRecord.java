@@ -100,12 +100,17 @@ record TrialRecord(String seal, List<Entry> entries) {
                         .collect(Collectors.joining());
     }
 
+    /** Begins the record of a trial that was sealed. */
+    static TrialRecord begin(String seal, String at) {
+        return new TrialRecord(seal, List.of()).with(at, Kind.SEALED, seal);
+    }
+
     /**
-     * Reads a record and holds its chain.
+     * Reads a record and holds its chain, which begins with the digits that its first entry tells.
      *
      * @throws IllegalArgumentException if an entry is not as it was written; the message names its line
      */
-    static TrialRecord read(String text, String seal) {
+    static TrialRecord read(String text) {
         List<String> lines = List.of(text.split("\n", -1));
         if (!lines.get(0).equals(HEADER)) {
             throw new IllegalArgumentException("line 1 is not '" + HEADER + "'");
@@ -113,7 +118,10 @@ record TrialRecord(String seal, List<Entry> entries) {
         if (!lines.get(lines.size() - 1).isEmpty() || lines.size() % 2 != 0) {
             throw new IllegalArgumentException("it ends in the middle of an entry, after line " + lines.size());
         }
-        TrialRecord record = new TrialRecord(seal, List.of());
+        if (lines.size() < 4 || !lines.get(1).matches("\\S+ " + Kind.SEALED.word() + " [0-9a-f]{64}")) {
+            throw new IllegalArgumentException("line 2 does not tell of the seal");
+        }
+        String seal = lines.get(1).substring(lines.get(1).lastIndexOf(' ') + 1);
         List<Entry> entries = new ArrayList<>();
         String before = seal;
         for (int i = 1; i + 1 < lines.size(); i += 2) {
@@ -128,6 +136,6 @@ record TrialRecord(String seal, List<Entry> entries) {
             entries.add(entry);
             before = entry.digits();
         }
-        return new TrialRecord(record.seal(), entries);
+        return new TrialRecord(seal, entries);
     }
 }
