@@ -111,7 +111,13 @@ final class FlipChecks {
     }
 
     private static double first(Curve gas) {
-        return gas.valueAt(Math.max(0, gas.seconds()[0]));
+        double[] seconds = gas.seconds();
+        for (int i = 0; i < seconds.length; i++) {
+            if (seconds[i] >= 0 && Double.isFinite(gas.valueAt(i))) {
+                return gas.valueAt(i);
+            }
+        }
+        return Double.NaN;
     }
 
     private double[] paths(ToDoubleFunction<BatchPath> value) {
