@@ -3,6 +3,7 @@ package parchment.trial;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
@@ -11,6 +12,7 @@ import parchment.feature.BatchPath;
 import parchment.feature.BatchTable;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
+import parchment.logbook.BatchPlan;
 import parchment.logbook.Logbook;
 import parchment.logbook.Machine;
 import parchment.logbook.Quantity;
@@ -90,9 +92,7 @@ final class FlipChecks {
     private String toldStep(double value) {
         return isGas()
                 ? (DrawnLine.target(value) + " " + unit).strip()
-                : DrawnLine.target(
-                                reader.fromCelsius(value) - reader.fromCelsius(0))
-                        + " " + reader.symbol();
+                : String.format(Locale.ROOT, "%.2f %s", reader.fromCelsius(value) - reader.fromCelsius(0), reader.symbol());
     }
 
     /** What the control came out at in each batch; NaN where that cannot be read. */
@@ -219,21 +219,27 @@ final class FlipChecks {
                     + " times that, or batches of different targets come out alike: take a step of " + toldStep(least)
                     + " or more, not " + toldStep(step) + ".");
         } else {
-            held.add("usual miss of an aim: " + DrawnLine.target(error.getAsDouble()) + ", a third of the step or less");
+            held.add("usual miss of an aim: " + String.format(Locale.ROOT, "%.2f", error.getAsDouble()) + ", a third of the step or less");
         }
     }
 
-    /** The middle size of a miss, scaled to a standard deviation as for a normal law: one lost batch does not count. */
+    /** Where ten aims or more were drawn these count alone: an aim of one's own is often given up for what the nose says. */
     private OptionalDouble ownError() {
+        OptionalDouble drawn = ownError(List.of(BatchPlan.PlannedBy.CHANCE));
+        return drawn.isPresent() ? drawn : ownError(List.of(BatchPlan.PlannedBy.values()));
+    }
+
+    /** The middle size of a miss, scaled to a standard deviation as for a normal law: one lost batch does not count. */
+    private OptionalDouble ownError(List<BatchPlan.PlannedBy> by) {
         double[] values = values();
         List<Batch> batches = logbook.batches();
         double[] misses = new double[values.length];
         Arrays.fill(misses, Double.NaN);
         for (int i = 0; i < values.length; i++) {
             double came = values[i];
-            misses[i] = batches.get(i)
-                    .plan()
-                    .planned(control.words())
+            BatchPlan plan = batches.get(i).plan();
+            misses[i] = plan.planned(control.words())
+                    .filter(planned -> by.contains(plan.plannedBy()))
                     .map(planned -> Math.abs(came - planned.value()))
                     .orElse(Double.NaN);
         }
