@@ -35,6 +35,11 @@ public final class AnsweredTrial implements Showable {
         return look;
     }
 
+    /** Returns what is said before the page: the answer, the look, and how many cells differ. */
+    public String firstWords() {
+        return answer + "\n" + looked() + "\n" + differing();
+    }
+
     private String looked() {
         int planned = plan.terms().looks();
         return "This is look " + look + " of " + planned + " planned"
