@@ -22,6 +22,16 @@ public record Effect(String attribute, String feature, String stepWords, Slope s
         if (!perStep.known()) {
             return "What the planned " + feature + " did to " + attribute + " could not be estimated.";
         }
+        if (Double.isInfinite(interval.lower()) || Double.isInfinite(interval.upper())) {
+            return String.format(
+                    Locale.ROOT,
+                    "Planning %s more in %s, as drawn by chance before charge, changed %s by %s points, and so few batches bound it"
+                            + " on neither side.",
+                    stepWords,
+                    feature,
+                    attribute,
+                    Wording.signed(perStep.estimate()));
+        }
         return String.format(
                 Locale.ROOT,
                 "Planning %s more in %s, as drawn by chance before charge, changed %s by %s points (%.0f %% interval %s).",

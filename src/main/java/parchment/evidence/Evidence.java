@@ -1,5 +1,6 @@
 package parchment.evidence;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -35,6 +36,7 @@ public final class Evidence implements ShownAs {
     private final Optional<Analysis> judged;
     private final VerdictRules.Judgement judgement;
     private final Surroundings surroundings;
+    private final List<FinishedTrial> trials;
 
     Evidence(
             Question question,
@@ -43,7 +45,8 @@ public final class Evidence implements ShownAs {
             Optional<Analysis> drawn,
             Optional<Analysis> judged,
             VerdictRules.Judgement judgement,
-            Surroundings surroundings) {
+            Surroundings surroundings,
+            List<FinishedTrial> trials) {
         this.question = question;
         this.material = material;
         this.analysis = analysis;
@@ -51,6 +54,7 @@ public final class Evidence implements ShownAs {
         this.judged = judged;
         this.judgement = judgement;
         this.surroundings = surroundings;
+        this.trials = List.copyOf(trials);
     }
 
     /**
@@ -69,6 +73,29 @@ public final class Evidence implements ShownAs {
         Evidence answer =
                 FeatureReadings.question(attribute, feature, logbook, settings).ask(logbook);
         return ScoreQuestion.answered(answer, logbook, attribute, feature.name(), feature.definition(), settings);
+    }
+
+    /**
+     * Returns the same answer with a finished trial of its question shown apart from it, as an effect by the trial's own rules. The verdict of
+     * this answer stays what it is.
+     *
+     * @throws IllegalArgumentException if the trial asked another question
+     */
+    public Evidence withTrial(FinishedTrial trial) {
+        if (!trial.asks(attribute(), feature())) {
+            throw new IllegalArgumentException("Trial " + trial.trial() + " asked what the "
+                    + trial.effect().feature() + " does to " + trial.effect().attribute()
+                    + "; this answer is about the " + feature() + " and " + attribute()
+                    + ". Show it beside an answer to its own question.");
+        }
+        List<FinishedTrial> more = new ArrayList<>(trials);
+        more.add(trial);
+        return new Evidence(question, material, analysis, drawn, judged, judgement, surroundings, more);
+    }
+
+    /** Returns the finished trials that are shown beside the answer. */
+    public List<FinishedTrial> trials() {
+        return trials;
     }
 
     /** Returns the verdict. */

@@ -36,8 +36,11 @@ final class EvidencePage {
     }
 
     private Report page() {
-        Report page = Report.titled("Does the " + measure.name() + " matter for the " + evidence.attribute() + "?")
-                .add(evidence.inShort());
+        Report page = Report.titled("Does the " + measure.name() + " matter for the " + evidence.attribute() + "?");
+        for (FinishedTrial trial : evidence.trials()) {
+            page = trial.onto(page);
+        }
+        page = page.add(evidence.inShort());
         // Where the line is highest at the edge of what was tried, the reader must know before looking at it.
         page = evidence.beyond().isEmpty() ? page : page.say(evidence.beyond());
         page = evidence.material().sayDoubts(page).add(evidence.pictureAlone());

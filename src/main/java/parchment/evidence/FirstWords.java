@@ -80,8 +80,8 @@ final class FirstWords {
     }
 
     private String found(TwoReadings told) {
-        String by = points(Math.abs(told.difference().estimate()), told.interval());
-        String range = "likely " + range(told.interval());
+        String by = ScoreWords.points(Math.abs(told.difference().estimate()), told.interval());
+        String range = "likely " + ScoreWords.range(told.interval());
         return switch (verdict) {
             case CANNOT_TELL ->
                 // Readings that hardly differ are no two places to choose between.
@@ -184,13 +184,8 @@ final class FirstWords {
 
     private String open(TwoReadings told) {
         Interval interval = told.interval();
-        return "Anything from " + end(interval.lower(), interval) + " to " + end(interval.upper(), interval)
+        return "Anything from " + ScoreWords.end(interval.lower(), interval) + " to " + ScoreWords.end(interval.upper(), interval)
                 + (told.placesAreReadings() ? " at " + told.higher() : "") + " agrees with the scores.";
-    }
-
-    private static String end(double points, Interval interval) {
-        String size = points(Math.abs(points), interval);
-        return Double.parseDouble(size) == 0 ? "no difference" : size + " points " + (points < 0 ? "less" : "more");
     }
 
     private String next(TwoReadings told, NextBatches next, CheapestHelp help) {
@@ -283,24 +278,5 @@ final class FirstWords {
                         : "To know, toss a coin for the " + measure.name() + " before each charge, and cup blind.";
             default -> "Roast more such batches on other days, their targets drawn by chance, and cup them blind.";
         };
-    }
-
-    /** Prints points with as many decimals as their interval deserves: one, or two where it is narrower than a fifth of a point. */
-    static String points(double value, Interval interval) {
-        return Wording.plain(value, decimals(interval));
-    }
-
-    private static int decimals(Interval interval) {
-        return interval.upper() - interval.lower() < 0.2 ? 2 : 1;
-    }
-
-    /** Prints an interval of points from its end nearer to nothing, without signs where both have the same. */
-    static String range(Interval interval) {
-        boolean downward = interval.upper() <= 0;
-        double from = downward ? -interval.upper() : interval.lower();
-        double to = downward ? -interval.lower() : interval.upper();
-        String start = points(from, interval);
-        // An end that is not zero must not look like it.
-        return (from > 0 && Double.parseDouble(start) == 0 ? "just above 0" : start) + " to " + points(to, interval);
     }
 }

@@ -60,7 +60,7 @@ record Question(String attribute, Measure measure, List<CollinearFeatures.Other>
                 judged.equals(watched) ? blindness : Blindness.of(assigned, logbook),
                 ReadingsMoved.of(judged.map(Analysis::material).orElse(material), measure, logbook),
                 scoredWithoutFeature(logbook));
-        return new Evidence(this, material, watched, drawn, judged, judgement, surroundings);
+        return new Evidence(this, material, watched, drawn, judged, judgement, surroundings, List.of());
     }
 
     private Facts facts(ModelFrame material, Optional<Analysis> analysis) {

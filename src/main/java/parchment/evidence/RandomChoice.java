@@ -12,18 +12,23 @@ import parchment.stats.mixed.RandomTerm;
  * <p>A grouping with one group says nothing; one with a group for every score is the spread from cup to cup; two that cut the scores
  * in the same way are one, under the first one's name.
  */
-final class RandomChoice {
+public final class RandomChoice {
     private final int rows;
     private final List<RandomTerm> terms = new ArrayList<>();
     private final Map<String, List<Integer>> cuts = new HashMap<>();
     private final List<String> words = new ArrayList<>();
 
-    RandomChoice(int rows) {
+    /**
+     * Starts without a term.
+     *
+     * @param rows number of scores
+     */
+    public RandomChoice(int rows) {
         this.rows = rows;
     }
 
     /** Adds a grouping if it can be told from those before. */
-    void offer(String name, List<String> groups) {
+    public void offer(String name, List<String> groups) {
         List<Integer> cut = cut(groups);
         int count = cut.stream().mapToInt(group -> group + 1).max().orElse(0);
         if (count < 2) {
@@ -46,11 +51,13 @@ final class RandomChoice {
         terms.add(RandomTerm.intercept(name, groups));
     }
 
-    List<RandomTerm> terms() {
+    /** Returns the terms that can be told apart, in the order offered. */
+    public List<RandomTerm> terms() {
         return List.copyOf(terms);
     }
 
-    List<String> words() {
+    /** Says which cannot, a sentence each. */
+    public List<String> words() {
         return List.copyOf(words);
     }
 
