@@ -37,7 +37,7 @@ public final class AnsweredTrial implements Showable {
 
     /** Returns what is said before the page: the answer, the look, and how many cells differ. */
     public String firstWords() {
-        return answer + "\n" + looked() + "\n" + differing();
+        return answer.inShort().text() + "\n" + looked() + "\n" + differing();
     }
 
     private String looked() {
@@ -57,7 +57,7 @@ public final class AnsweredTrial implements Showable {
     private Report report() {
         Report cells = Report.titled("Cells that were held against the draw").say(differing());
         cells = problems.size() == 0 ? cells : cells.add(problems);
-        Report stated = Report.titled("Stated beforehand");
+        Report stated = Report.titled("The plan as it was sealed");
         for (String line : plan.text().lines().skip(1).toList()) {
             stated = stated.say(line);
         }

@@ -23,13 +23,18 @@ final class ClosedDraw {
 
     /** Returns the text of a file that holds the lines. */
     static String cover(List<DrawnLine> lines) {
+        return again(lines.stream().map(DrawnLine::text).toList());
+    }
+
+    /** Returns the one text of a file that holds these lines. */
+    static String again(List<String> lines) {
         int longest = lines.stream()
-                .mapToInt(line -> line.text().getBytes(StandardCharsets.UTF_8).length)
+                .mapToInt(line -> line.getBytes(StandardCharsets.UTF_8).length)
                 .max()
                 .orElse(0);
         return HEADER + "\n"
                 + lines.stream()
-                        .map(line -> cover(line.text(), longest))
+                        .map(line -> cover(line, longest))
                         .collect(Collectors.joining("\n", "", "\n"));
     }
 

@@ -1,7 +1,5 @@
 package parchment.trial;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
@@ -14,8 +12,6 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Random;
 import parchment.display.Showable;
-import parchment.file.WholeFile;
-import parchment.file.WholeFolder;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookPlace;
@@ -372,19 +368,7 @@ public final class CoinFlip implements Showable {
         TrialPlan plan = plan(trial, read, clock);
         List<DrawnLine> lines = SetDraw.draw(
                 trial, drawing.sets, drawing.size, drawing.which, drawing.middle, drawing.step, chance);
-        Seal seal = Seal.of(plan.text(), lines.stream().map(DrawnLine::text).toList());
-        try {
-            WholeFolder.at(folder).fill(aside -> {
-                WholeFile.at(aside.resolve(TrialFiles.PLAN)).write(plan.text());
-                WholeFile.at(aside.resolve(TrialFiles.SEAL)).write(seal.text());
-                WholeFile.at(aside.resolve(TrialFiles.CLOSED)).write(ClosedDraw.cover(lines));
-                return WholeFile.at(aside.resolve(TrialFiles.RECORD))
-                        .write(TrialRecord.begin(seal.digits(), plan.written()).text());
-            });
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return TrialFolder.open(folder);
+        return TrialFolder.seal(folder, plan, lines);
     }
 
     private TrialPlan plan(String trial, Logbook read, Clock clock) {

@@ -59,12 +59,10 @@ record TrialFiles(
         Optional<TrialPlan> plan = read(PLAN, findings, () -> TrialPlan.read(text(planBytes)));
         Optional<Seal> seal = read(SEAL, findings, () -> Seal.read(text(sealBytes)));
         Optional<TrialRecord> record = read(RECORD, findings, () -> TrialRecord.read(text(recordBytes)));
-        List<String> closed = List.of();
-        if (Files.exists(draw)) {
-            byte[] closedBytes = Files.readAllBytes(draw);
-            closed = read(CLOSED, findings, () -> ClosedDraw.uncover(text(closedBytes)))
-                    .orElse(List.of());
-        }
+        String covered = Files.exists(draw) ? text(Files.readAllBytes(draw)) : "";
+        List<String> closed = covered.isEmpty() && !Files.exists(draw)
+                ? List.of()
+                : read(CLOSED, findings, () -> ClosedDraw.uncover(covered)).orElse(List.of());
         TrialFiles files = new TrialFiles(plan, seal, record, closed, List.of());
         files.seal().ifPresent(sealed -> {
             String digits = Seal.sha256(sealBytes);
@@ -76,7 +74,7 @@ record TrialFiles(
                 findings.add(PLAN + " was changed, or line 2 of " + SEAL + ": its SHA-256 is " + found + ", but "
                         + sealed.planSeal() + " was sealed.");
             }
-            findings.addAll(files.brokenLines(sealed));
+            findings.addAll(files.brokenLines(sealed, covered));
         });
         return new TrialFiles(plan, seal, record, closed, findings);
     }
@@ -110,7 +108,7 @@ record TrialFiles(
         }
     }
 
-    private List<String> brokenLines(Seal sealed) {
+    private List<String> brokenLines(Seal sealed, String covered) {
         List<String> broken = new ArrayList<>();
         int size = plan.map(TrialPlan::size).orElse(1);
         int all = plan.map(said -> said.sets() * said.size()).orElse(sealed.lineSeals().size());
@@ -128,6 +126,9 @@ record TrialFiles(
                             + " is not the one that was sealed: line " + (i + 2) + " of " + CLOSED + " was changed, or line "
                             + (i + 3) + " of " + SEAL + ".");
                 }
+            }
+            if (broken.isEmpty() && !closed.isEmpty() && !covered.equals(ClosedDraw.again(closed))) {
+                broken.add(CLOSED + " was changed: it holds the lines that were sealed, and not as they were written.");
             }
         }
         broken.addAll(brokenRecord(sealed, size));

@@ -17,6 +17,7 @@ import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.file.FolderLock;
 import parchment.file.WholeFile;
+import parchment.file.WholeFolder;
 import parchment.logbook.Logbook;
 import parchment.sheet.Words;
 
@@ -69,6 +70,23 @@ public final class TrialFolder implements Showable {
             }
         }
         return new TrialFolder(folder, folder.resolve(TrialFiles.CLOSED), clock, steps);
+    }
+
+    /** Writes a sealed trial into a new folder, whole or not at all. */
+    static TrialFolder seal(Path folder, TrialPlan plan, List<DrawnLine> lines) {
+        Seal seal = Seal.of(plan.text(), lines.stream().map(DrawnLine::text).toList());
+        try {
+            WholeFolder.at(folder).fill(aside -> {
+                WholeFile.at(aside.resolve(TrialFiles.PLAN)).write(plan.text());
+                WholeFile.at(aside.resolve(TrialFiles.SEAL)).write(seal.text());
+                WholeFile.at(aside.resolve(TrialFiles.CLOSED)).write(ClosedDraw.cover(lines));
+                return WholeFile.at(aside.resolve(TrialFiles.RECORD))
+                        .write(TrialRecord.begin(seal.digits(), plan.written()).text());
+            });
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return open(folder);
     }
 
     /** Returns the same trial with its covered lines read from elsewhere: a file that somebody else kept meanwhile. */
