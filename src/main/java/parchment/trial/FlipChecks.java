@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
+import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.feature.BatchPath;
 import parchment.feature.BatchTable;
@@ -179,6 +180,16 @@ final class FlipChecks {
                         .min();
     }
 
+    /** The highest reading that is no spike, smoothed by nothing: a limit is one for every second. */
+    private static double hottestAir(BatchPath path) {
+        return path.curve(Quantity.AIR_TEMPERATURE)
+                .map(curve -> DoubleStream.of(CleanCurve.of(curve).kept().values())
+                        .filter(Double::isFinite)
+                        .max()
+                        .orElse(Double.NaN))
+                .orElse(Double.NaN);
+    }
+
     /** The air runs ahead of the beans, and more so the hotter a roast ends or the more gas it gets. */
     private void air() {
         OptionalDouble highest = highestAir();
@@ -188,7 +199,7 @@ final class FlipChecks {
             return;
         }
         double[] values = values();
-        double[] air = BatchTable.of(logbook, Features.peakAirTemperature()).values(Features.peakAirTemperature());
+        double[] air = paths(FlipChecks::hottestAir);
         double hottest = Double.NaN;
         for (int i = 0; i < values.length; i++) {
             if (values[i] >= high - step - ROUNDING && Double.isFinite(air[i])) {
