@@ -80,8 +80,8 @@ final class FirstWords {
     }
 
     private String found(TwoReadings told) {
-        String by = ScoreWords.points(Math.abs(told.difference().estimate()), told.interval());
-        String range = "likely " + ScoreWords.range(told.interval());
+        String by = PointsWords.points(Math.abs(told.difference().estimate()), told.interval());
+        String range = "likely " + PointsWords.range(told.interval());
         return switch (verdict) {
             case CANNOT_TELL ->
                 // Readings that hardly differ are no two places to choose between.
@@ -184,7 +184,7 @@ final class FirstWords {
 
     private String open(TwoReadings told) {
         Interval interval = told.interval();
-        return "Anything from " + ScoreWords.end(interval.lower(), interval) + " to " + ScoreWords.end(interval.upper(), interval)
+        return "Anything from " + PointsWords.end(interval.lower(), interval) + " to " + PointsWords.end(interval.upper(), interval)
                 + (told.placesAreReadings() ? " at " + told.higher() : "") + " agrees with the scores.";
     }
 

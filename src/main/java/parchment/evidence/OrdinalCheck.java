@@ -262,6 +262,6 @@ record OrdinalCheck(State state, ScoreSteps steps, Slope linear, Slope ordinal, 
                 ? "The scores come in few steps: whether the middle is best, or scores only come near their end, cannot be told."
                 : "The scores come in few steps: taken as steps in their order they show a difference of "
                         + Wording.plain(Math.abs(ordinal.estimate()), 1) + " points ("
-                        + ScoreWords.range(ordinal.interval(LEVEL)) + ").";
+                        + PointsWords.range(ordinal.interval(LEVEL)) + ").";
     }
 }

@@ -47,8 +47,8 @@ final class PathInShort {
                 contrast.because() == PathContrast.Because.BEND
                         ? bent(contrast)
                         : Wording.sentence(contrast.name()) + ", over what was tried, went with about "
-                                + ScoreWords.points(Math.abs(over.estimate()), counted) + " points "
-                                + (sign > 0 ? "more " : "less ") + attribute + " (" + ScoreWords.range(counted) + ").",
+                                + PointsWords.points(Math.abs(over.estimate()), counted) + " points "
+                                + (sign > 0 ? "more " : "less ") + attribute + " (" + PointsWords.range(counted) + ").",
                 more > 0
                         ? "This is more than luck, as "
                                 + (more == 1

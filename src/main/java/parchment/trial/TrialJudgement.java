@@ -54,7 +54,12 @@ record TrialJudgement(TrialVerdict verdict, Why why, double difference, Interval
         return 1 - 2 * terms.chance();
     }
 
-    private static Why why(TrialTerms terms, double smallest, Interval interval, double chance) {
+    /**
+     * Returns what decides a planned look.
+     *
+     * @param smallest the smallest chance that the design can give at all
+     */
+    static Why why(TrialTerms terms, double smallest, Interval interval, double chance) {
         boolean seen = chance <= terms.chance() + 1e-12;
         if (interval.lower() > -terms.smallestDifference() && interval.upper() < terms.smallestDifference()) {
             return seen ? Why.SEEN_BUT_SMALLER : Why.NONE_AS_LARGE;

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import parchment.display.Report;
 import parchment.logbook.Cautions;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
 import parchment.stats.Interval;
-import parchment.stats.resample.ShuffledRatio;
 
 /** Writes the answer of a trial as a page: the answer, what was stated beforehand, the seal, and folded how it was worked out. */
 final class TrialPage {
@@ -158,12 +158,12 @@ final class TrialPage {
         return String.format(
                 Locale.ROOT,
                 "%s in %s, each batch the mean over its cups and cuppers, taken from its set's mean. From the lowest target to the highest: %s points (%s),"
-                        + " two-sided p %.3f among %s.",
+                        + " two-sided p %s among %s.",
                 TrialWords.count(found.batches().size(), "batch", "batches"),
                 TrialWords.count(found.setCount(), "set", "sets"),
                 signed(found.difference()),
                 ends(found.interval()),
-                found.chance(),
+                found.chance() < 0.001 ? "below 0.001" : String.format(Locale.ROOT, "%.3f", found.chance()),
                 found.slope().shuffle().words());
     }
 
@@ -191,7 +191,7 @@ final class TrialPage {
                 .filter(batch -> Math.abs(batch.achieved().orElseThrow() - batch.target()) > half + 1e-9)
                 .count();
         return missed + " of " + read.size() + " targets were missed by more than "
-                + terms.control().unit().formatStep(half, terms.reader())
+                + terms.control().unit().withDigits(2).formatStep(half, terms.reader())
                 + ", half a step between targets; they count above as they were assigned."
                 + (read.size() < found.batches().size()
                         ? " Of " + TrialWords.count(found.batches().size() - read.size(), "batch", "batches") + " the "
@@ -235,12 +235,20 @@ final class TrialPage {
     }
 
     private static String perStep(AsAchieved achieved, double step) {
-        return new ShuffledRatio(
-                        achieved.twin().parts().stream()
-                                .map(part -> new Interval(part.lower() * step, part.upper() * step, part.level()))
-                                .toList(),
-                        achieved.twin().level())
-                .toString();
+        return achieved.twin().parts().isEmpty()
+                ? "no number at all"
+                : achieved.twin().parts().stream()
+                        .map(part -> stretch(part.lower() * step, part.upper() * step))
+                        .collect(Collectors.joining(" or "));
+    }
+
+    private static String stretch(double lower, double upper) {
+        if (Double.isInfinite(lower) && Double.isInfinite(upper)) {
+            return "any number of";
+        }
+        return Double.isInfinite(lower)
+                ? "below " + signed(upper)
+                : Double.isInfinite(upper) ? "above " + signed(lower) : signed(lower) + " to " + signed(upper);
     }
 
     private static String ends(Interval interval) {

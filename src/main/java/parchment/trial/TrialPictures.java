@@ -20,7 +20,7 @@ import parchment.quantity.Unit;
 
 /** Draws a trial: its sets over the targets, its slope among the shuffles, and what was achieved against what was assigned. */
 final class TrialPictures {
-    private static final int FIELDS = 30;
+    private static final int FIELDS = 31;
 
     private TrialPictures() {}
 

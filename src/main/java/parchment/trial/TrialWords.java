@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.InShort;
-import parchment.evidence.ScoreWords;
+import parchment.evidence.PointsWords;
 import parchment.evidence.TrialVerdict;
 import parchment.stats.Interval;
 
@@ -75,8 +75,8 @@ final class TrialWords {
             case DID ->
                 "A higher " + control + " did " + (judgement.difference() > 0 ? "raise " : "lower ") + terms.score()
                         + ": " + lowest() + " to " + highest() + ", "
-                        + ScoreWords.points(Math.abs(judgement.difference()), judgement.interval()) + " points (likely "
-                        + ScoreWords.range(judgement.interval()) + ").";
+                        + PointsWords.points(Math.abs(judgement.difference()), judgement.interval()) + " points (likely "
+                        + PointsWords.range(judgement.interval()) + ").";
             case NOTHING_LARGER ->
                 "From " + lowest() + " to " + highest() + " the " + control + " did nothing larger than "
                         + points(terms.smallestDifference()) + " points to " + terms.score() + ".";
@@ -127,8 +127,8 @@ final class TrialWords {
         if (Double.isInfinite(interval.lower()) || Double.isInfinite(interval.upper())) {
             return "So few batches rule out no difference at all, however large.";
         }
-        return "Anything from " + ScoreWords.end(interval.lower(), interval) + " to "
-                + ScoreWords.end(interval.upper(), interval) + " agrees with the scores.";
+        return "Anything from " + PointsWords.end(interval.lower(), interval) + " to "
+                + PointsWords.end(interval.upper(), interval) + " agrees with the scores.";
     }
 
     private String next(int look, MissingScores missing, Optional<Integer> needed) {

@@ -90,12 +90,12 @@ class FirstWordsTest {
 
     @Test
     void anIntervalThatLeavesOutZeroNeverLooksAsIfItHeldIt() {
-        assertEquals("just above 0 to 0.5", ScoreWords.range(new Interval(0.04, 0.5, 0.90)));
-        assertEquals("0.1 to 0.5", ScoreWords.range(new Interval(0.06, 0.5, 0.90)));
-        assertEquals("0.0 to 0.5", ScoreWords.range(new Interval(0, 0.5, 0.90)));
-        assertEquals("-0.1 to 0.5", ScoreWords.range(new Interval(-0.1, 0.5, 0.90)));
-        assertEquals("0.1 to 0.5", ScoreWords.range(new Interval(-0.5, -0.1, 0.90)));
-        assertEquals("just above 0 to 0.15", ScoreWords.range(new Interval(-0.15, -0.004, 0.90)));
+        assertEquals("just above 0 to 0.5", PointsWords.range(new Interval(0.04, 0.5, 0.90)));
+        assertEquals("0.1 to 0.5", PointsWords.range(new Interval(0.06, 0.5, 0.90)));
+        assertEquals("0.0 to 0.5", PointsWords.range(new Interval(0, 0.5, 0.90)));
+        assertEquals("-0.1 to 0.5", PointsWords.range(new Interval(-0.1, 0.5, 0.90)));
+        assertEquals("0.1 to 0.5", PointsWords.range(new Interval(-0.5, -0.1, 0.90)));
+        assertEquals("just above 0 to 0.15", PointsWords.range(new Interval(-0.15, -0.004, 0.90)));
     }
 
     @Test

@@ -3,8 +3,8 @@ package parchment.evidence;
 import parchment.stats.Interval;
 
 /** Puts differences of scores into the words of a first sentence, the same for what was watched and for what was drawn by chance. */
-public final class ScoreWords {
-    private ScoreWords() {}
+public final class PointsWords {
+    private PointsWords() {}
 
     /** Prints points with as many decimals as their interval deserves: one, or two where it is narrower than a fifth of a point. */
     public static String points(double value, Interval interval) {
