@@ -40,6 +40,13 @@ public final class CoinFlip implements Showable {
 
     private static final int MOST_SETS = 999;
 
+    private static final String NO_STEP = "It is not said how far the ends are from the middle. Say it with withStep(...).";
+
+    private static final String NO_LOGBOOK = "It is not said in which logbook the ends were tried. Say it with triedIn(logbook).";
+
+    private static final String NO_CUPPERS =
+            "Nobody is named who will cup, and the logbook names nobody. Say it with withCuppers(...).";
+
     /** The trial's name is part of every line, and of file names. */
     private static final String NAME = "[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,60}";
 
@@ -297,6 +304,22 @@ public final class CoinFlip implements Showable {
                         .toList();
     }
 
+    /**
+     * Returns how many batches, days, cuppings and kilograms the trial would take, or that it is not worth starting; draws nothing.
+     *
+     * @throws IllegalArgumentException if the step, the logbook or the cuppers are not said yet
+     */
+    public TrialSize size() {
+        if (drawing.step == 0) {
+            throw new IllegalArgumentException(NO_STEP);
+        }
+        Logbook read = logbook.orElseThrow(() -> new IllegalArgumentException(NO_LOGBOOK));
+        if (cuppers(read).isEmpty()) {
+            throw new IllegalArgumentException(NO_CUPPERS);
+        }
+        return TrialSize.of(terms("to come", read), read);
+    }
+
     /** Returns why nothing may be drawn, in the roaster's words; empty if all holds. */
     public List<String> reasonsAgainst() {
         List<String> reasons = new ArrayList<>();
@@ -304,13 +327,13 @@ public final class CoinFlip implements Showable {
             reasons.add("It is not said how many sets are to be drawn. Say it with withSets(...).");
         }
         if (drawing.step == 0) {
-            reasons.add("It is not said how far the ends are from the middle. Say it with withStep(...).");
+            reasons.add(NO_STEP);
         }
         if (drawing.which == SetDraw.Targets.ENDS && drawing.size == 3) {
             reasons.add("A set of three cannot have both ends alike often. Take sets of 2 or 4, or keep the middle.");
         }
         if (logbook.isEmpty()) {
-            reasons.add("It is not said in which logbook the ends were tried. Say it with triedIn(logbook).");
+            reasons.add(NO_LOGBOOK);
             return reasons;
         }
         Logbook read = logbook.get();
@@ -320,7 +343,7 @@ public final class CoinFlip implements Showable {
                     + String.join(", ", read.attributes()) + ".");
         }
         if (cuppers(read).isEmpty()) {
-            reasons.add("Nobody is named who will cup, and the logbook names nobody. Say it with withCuppers(...).");
+            reasons.add(NO_CUPPERS);
         }
         if (drawing.seed.isPresent() && read.provenance() != Logbook.Provenance.INVENTED) {
             reasons.add("A seed makes a draw that can be foreseen. It is only for the logbook of a virtual roastery; leave it out.");
@@ -371,11 +394,11 @@ public final class CoinFlip implements Showable {
         return TrialFolder.seal(folder, plan, lines);
     }
 
-    private TrialPlan plan(String trial, Logbook read, Clock clock) {
+    private TrialTerms terms(String trial, Logbook read) {
         List<Double> targets = SetDraw.targets(drawing.size, drawing.which, drawing.middle, drawing.step).stream()
                 .map(target -> Double.parseDouble(DrawnLine.target(target)))
                 .toList();
-        TrialTerms terms = new TrialTerms(
+        return new TrialTerms(
                 trial,
                 stated.score,
                 drawing.control,
@@ -386,8 +409,11 @@ public final class CoinFlip implements Showable {
                 cuppers(read),
                 stated.cups,
                 read.readerUnit());
+    }
+
+    private TrialPlan plan(String trial, Logbook read, Clock clock) {
         return new TrialPlan(
-                terms,
+                terms(trial, read),
                 drawing.sets,
                 drawing.size,
                 drawing.size == 2 ? SetDraw.Targets.ENDS : drawing.which,

@@ -128,15 +128,18 @@ final class TrialCommand implements Callable<Integer> {
         @SuppressWarnings("NullAway.Init")
         private String gasUnit;
 
-        @Option(names = "--sets", paramLabel = "N", required = true, description = "How many sets.")
-        private int sets;
+        @Option(names = "--sets", paramLabel = "N", description = "How many sets; --size tells how many it takes.")
+        private @Nullable Integer sets;
+
+        @Option(names = "--size", description = "Tells how many batches it takes, and draws nothing.")
+        private boolean size;
 
         @Option(
                 names = "--sets-of",
                 paramLabel = "N",
                 defaultValue = "3",
                 description = "How many batches a set has, 2 to 4; ${DEFAULT-VALUE} if none.")
-        private int size;
+        private int setsOf;
 
         @Option(names = "--ends-only", description = "Draws the two ends and no middle, for sets of 2 or 4.")
         private boolean endsOnly;
@@ -213,6 +216,12 @@ final class TrialCommand implements Callable<Integer> {
             Logbook read = logbook(logbook);
             CoinFlip flip = flip(read);
             PrintWriter terminal = parent.terminal();
+            if (size) {
+                terminal.println(flip.size().inShort().text());
+                terminal.println("Nothing was drawn.");
+                terminal.flush();
+                return 0;
+            }
             TrialFolder trial = flip.sealTo(folder);
             if (read.provenance() == Logbook.Provenance.INVENTED) {
                 terminal.println(Cautions.INVENTED_MACHINE);
@@ -237,10 +246,10 @@ final class TrialCommand implements Callable<Integer> {
                             ? CoinFlip.ofChargeTemperature(score, numbers.temperature(charge))
                             : CoinFlip.ofFirstGas(score, gas == null ? 0 : gas, gasUnit);
             flip = flip.triedIn(read)
-                    .withSets(sets)
-                    .withSetsOf(size)
+                    .withSetsOf(setsOf)
                     .withSmallestDifference(difference)
                     .withCups(cups);
+            flip = sets == null ? flip : flip.withSets(sets);
             flip = endsOnly ? flip.withEndsOnly() : flip;
             flip = twoLooks ? flip.withTwoLooks() : flip;
             flip = step == null ? flip : flip.withStep(numbers.step(step));
