@@ -57,13 +57,10 @@ public final class BatchSheets implements Showable {
                 rows);
     }
 
-    private boolean isInvented() {
-        return !plan.drawnBy().equals(TrialPlan.SECURE);
-    }
-
     @Override
     public String text() {
-        StringBuilder text = new StringBuilder(toString());
+        StringBuilder text =
+                new StringBuilder(plan.isInvented() ? Cautions.INVENTED_MACHINE + "\n" : "").append(this);
         for (Sheet sheet : all()) {
             text.append("\n\n").append(sheet.title());
             sheet.rows()
@@ -80,7 +77,7 @@ public final class BatchSheets implements Showable {
     @Override
     public Optional<String> html() {
         StringBuilder html = new StringBuilder(SheetHtml.paragraph(toString()));
-        if (isInvented()) {
+        if (plan.isInvented()) {
             html.append(SheetHtml.warning(Cautions.INVENTED_MACHINE));
         }
         for (Sheet sheet : all()) {

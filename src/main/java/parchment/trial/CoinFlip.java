@@ -418,9 +418,8 @@ public final class CoinFlip implements Showable {
                 drawing.size,
                 drawing.size == 2 ? SetDraw.Targets.ENDS : drawing.which,
                 drawing.unit,
-                drawing.seed.isPresent()
-                        ? "seed " + drawing.seed.getAsLong() + ", for an invented machine"
-                        : TrialPlan.SECURE,
+                (drawing.seed.isPresent() ? "seed " + drawing.seed.getAsLong() : TrialPlan.SECURE)
+                        + (read.provenance() == Logbook.Provenance.INVENTED ? TrialPlan.INVENTED : ""),
                 checks(read).held(),
                 clock.instant().truncatedTo(ChronoUnit.SECONDS).toString());
     }

@@ -83,14 +83,14 @@ public final class DrawnTarget implements Showable {
 
     @Override
     public String text() {
-        return (plan.drawnBy().equals(TrialPlan.SECURE) ? "" : Cautions.INVENTED_MACHINE + "\n") + sentence() + "\n"
+        return (plan.isInvented() ? Cautions.INVENTED_MACHINE + "\n" : "") + sentence() + "\n"
                 + toWrite() + "\n" + ABORT + "\n" + Cautions.BESIDE_A_READING + "\n" + toKeep();
     }
 
     @Override
     public Optional<String> html() {
         Report report = Report.titled("Trial " + plan.terms().trial() + ": " + batch());
-        if (!plan.drawnBy().equals(TrialPlan.SECURE)) {
+        if (plan.isInvented()) {
             report = report.caution(Cautions.INVENTED_MACHINE);
         }
         return report.say(sentence())

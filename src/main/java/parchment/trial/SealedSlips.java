@@ -33,7 +33,10 @@ public final class SealedSlips implements Showable {
 
     @Override
     public String text() {
-        StringBuilder text = new StringBuilder(toString()).append('\n').append(MAKER);
+        StringBuilder text = new StringBuilder(plan.isInvented() ? Cautions.INVENTED_MACHINE + "\n" : "")
+                .append(this)
+                .append('\n')
+                .append(MAKER);
         for (DrawnLine line : lines) {
             text.append("\n\n")
                     .append(outside(line))
@@ -52,7 +55,7 @@ public final class SealedSlips implements Showable {
     @Override
     public Optional<String> html() {
         StringBuilder html = new StringBuilder(SheetHtml.paragraph(toString())).append(SheetHtml.warning(MAKER));
-        if (!plan.drawnBy().equals(TrialPlan.SECURE)) {
+        if (plan.isInvented()) {
             html.append(SheetHtml.warning(Cautions.INVENTED_MACHINE));
         }
         for (DrawnLine line : lines) {

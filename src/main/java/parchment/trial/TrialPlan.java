@@ -35,10 +35,18 @@ record TrialPlan(
     /** What stands in a plan that was drawn by the computer's own chance. */
     static final String SECURE = "chance of this computer, kept nowhere";
 
+    /** What ends the line of a plan that was drawn for the logbook of a virtual roastery. */
+    static final String INVENTED = ", for an invented machine";
+
     private static final String CHECKED = "checked";
 
     TrialPlan {
         checked = List.copyOf(checked);
+    }
+
+    /** Returns whether it was drawn for a machine that nobody may roast by. */
+    boolean isInvented() {
+        return drawnBy.endsWith(INVENTED);
     }
 
     /** Returns the text that is sealed. */

@@ -25,7 +25,7 @@ import parchment.virtual.VirtualRoastery;
  */
 final class FlippedRoasts {
     private static final String LOT = "Salt Meadow";
-    private static final int SETS = 14;
+    private static final int SETS = 12;
 
     /** The roastery roasts five batches a day: three of a set, and two for its shop. */
     private static final int FOR_THE_SHOP = 2;
