@@ -21,6 +21,7 @@ import picocli.CommandLine.HelpCommand;
             WeekCommand.class,
             NextCommand.class,
             BatchCommand.class,
+            TrialCommand.class,
             HandbookCommand.class,
             TestCommand.class,
             InstallCommand.class,

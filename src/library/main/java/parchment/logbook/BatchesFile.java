@@ -60,7 +60,9 @@ final class BatchesFile {
                             optional("green mass", Kind.MASS),
                             optional("charge temperature", Kind.TEMPERATURE),
                             optional("planned drop temperature", Kind.TEMPERATURE),
-                            optional("planned by", Kind.TEXT)),
+                            optional("planned by", Kind.TEXT),
+                            optional("trial", Kind.NAME),
+                            optional("set", Kind.NAME)),
                     WRITTEN.stream().map(mark -> optional(mark.words(), Kind.TIME)),
                     Stream.of(
                             optional("roasted mass", Kind.MASS),
@@ -125,9 +127,12 @@ final class BatchesFile {
             (label == Batch.Label.NOTE ? row.text(label.words()) : row.name(label.words()))
                     .ifPresent(text -> builder.label(label, text));
         }
-        builder.conditions(conditions(row)).plan(plan(row)).looks(looks(row, table));
+        builder.conditions(conditions(row)).plan(PlanColumns.of(row)).looks(looks(row, table));
         marks(row).forEach(builder::writtenMark);
         row.extras().forEach(builder::extra);
+        if (row.text("trial").isEmpty()) {
+            row.text("set").ifPresent(own -> builder.extra("set", own));
+        }
         return builder.build();
     }
 
@@ -141,24 +146,6 @@ final class BatchesFile {
                 row.share("room humidity"),
                 row.pressure("room pressure"),
                 row.time("warm-up", LONGEST_WARM_UP_SECONDS));
-    }
-
-    private static BatchPlan plan(Row row) {
-        BatchPlan.PlannedBy by = BatchPlan.PlannedBy.NOT_WRITTEN;
-        Optional<String> written = row.text("planned by");
-        if (written.isPresent()) {
-            switch (Header.name(written.get())) {
-                case "chance" -> by = BatchPlan.PlannedBy.CHANCE;
-                case "choice" -> by = BatchPlan.PlannedBy.CHOICE;
-                default ->
-                    row.problem(
-                            "planned by",
-                            Words.quote(written.get()),
-                            "'chance' or 'choice'",
-                            "value treated as missing");
-            }
-        }
-        return new BatchPlan(row.temperature("planned drop temperature", 120, 300), by);
     }
 
     private static BatchLooks looks(Row row, CsvTable table) {

@@ -81,6 +81,16 @@ final class Row {
         table.problems().add(line, column, found, expected, done);
     }
 
+    /** Tells of a problem in a column without a field of its own. */
+    void problemIn(Header header, String found, String expected, String done) {
+        table.problems().add(line, header.written(), found, expected, done);
+    }
+
+    /** Returns the headings without a field of their own, by their place. */
+    Map<Integer, Header> headersOfExtras() {
+        return table.extras();
+    }
+
     /** Returns a number, which has to lie between the two given ones. */
     OptionalDouble number(String name, double low, double high, String expected) {
         Optional<String> text = text(name);

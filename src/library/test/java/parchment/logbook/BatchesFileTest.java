@@ -171,6 +171,84 @@ class BatchesFileTest {
         assertEquals(List.of(), problems(logbook, "batches.csv"));
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "planned charge temperature [°C], 195, charge temperature, 195.0, °C",
+        "planned charge temperature [°F], 383, charge temperature, 195.0, °C",
+        "Planned  First Gas [%], 72.5, first gas, 72.5, %",
+        "planned first gas [mbar], 12, first gas, 12.0, mbar",
+        "planned airflow, 3, airflow, 3.0, ''",
+        "planned charge temperature [°C], 20, charge temperature, 20.0, °C",
+        "planned charge temperature [°C], 350, charge temperature, 350.0, °C",
+        "planned drop temperature [°F], 410, drop temperature, 210.0, °C",
+    })
+    void readsWhatWasPlannedForAnyControl(String header, String written, String control, double value, String unit)
+            throws IOException {
+        Logbook logbook = batches(HEAD + "," + header, ONE + "," + written);
+        BatchPlan.Planned planned = logbook.batch("1").plan().planned(control).orElseThrow();
+        assertEquals(value, planned.value(), 1e-9);
+        assertEquals(unit, planned.unit());
+        assertEquals(List.of(), problems(logbook, "batches.csv"));
+        assertEquals(Optional.empty(), logbook.batch("1").plan().planned("another control"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "planned charge temperature [°C];19.9;a number from 20 to 350 °C (another unit in the heading?)",
+                "planned charge temperature [°C];350.1;a number from 20 to 350 °C (another unit in the heading?)",
+                "planned charge temperature [°F];hot;a number from 68 to 662 °F (another unit in the heading?)",
+                "planned first gas [%];full;a number from -1,000,000 to 1,000,000",
+            })
+    void saysWhatIsNoPlanOfAControl(String header, String written, String expected) throws IOException {
+        Logbook logbook = batches(HEAD + "," + header, ONE + "," + written);
+        assertEquals(
+                List.of("batches.csv, line 2, column '" + header + "': found '" + written + "'; expected " + expected
+                        + "; kept as an extra, not used as a plan."),
+                problems(logbook, "batches.csv"));
+        assertEquals(Map.of(), logbook.batch("1").plan().others());
+        assertEquals(Map.of(header, written), logbook.batch("1").extras());
+    }
+
+    @Test
+    void aPlannedTemperatureWithoutItsUnitIsNotGuessedAt() throws IOException {
+        Logbook logbook = batches(HEAD + ",planned charge temperature", ONE + ",195");
+        assertEquals(Map.of(), logbook.batch("1").plan().others());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "flip-1, 1, flip-1, 1, ''",
+        "flip-1, 13, flip-1, 13, ''",
+        "flip-1, 0, flip-1, missing, '0'",
+        "flip-1, 100000, flip-1, missing, '100000'",
+        "flip-1, first, flip-1, missing, 'first'",
+        "flip-1, '', flip-1, missing, nothing",
+        "'', 2, missing, missing, ''",
+    })
+    void readsTrialAndSetAndSaysWhatIsNoSet(String trial, String set, String heldTrial, String heldSet, String found)
+            throws IOException {
+        Logbook logbook = batches(HEAD + ",trial,set", ONE + "," + trial + "," + set);
+        BatchPlan plan = logbook.batch("1").plan();
+        assertEquals(heldTrial, plan.trial().orElse("missing"));
+        assertEquals(heldSet, plan.set().orElse("missing"));
+        String quoted = found.equals("nothing") ? found : "'" + found + "'";
+        assertEquals(
+                found.isEmpty()
+                        ? List.of()
+                        : List.of("batches.csv, line 2, column 'set': found " + quoted
+                                + "; expected the number of the set in the trial 'flip-1'; value treated as missing."),
+                problems(logbook, "batches.csv"));
+    }
+
+    @Test
+    void aColumnSetOfNoTrialStaysTheRoastersOwn() throws IOException {
+        assertEquals(
+                Map.of("set", "blue"),
+                batches(HEAD + ",set", ONE + ",blue").batch("1").extras());
+    }
+
     /** As the format's page has them: before the roast, what is heard or seen, and afterwards. */
     @Test
     void theColumnsFollowTheRoastersDay() throws IOException {
@@ -179,7 +257,7 @@ class BatchesFileTest {
                 List.of(
                         "batch, roasted at, lot, machine, operator, recipe, purpose, room temperature, room humidity, room pressure,"
                                 + " warm-up, green temperature, green mass, charge temperature, planned drop temperature, planned by,"
-                                + " yellowing, first crack start, first crack end, second crack start, drop, roasted mass,"
+                                + " trial, set, yellowing, first crack start, first crack end, second crack start, drop, roasted mass,"
                                 + " ground colour, whole-bean colour, quakers, tipping, scorching, note"),
                 List.of(String.join(", ", columns)));
         String page = Files.readString(Path.of("..", "docs", "logbook-format.md"));
