@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 import parchment.logbook.Logbook;
 import parchment.notebook.OurPage;
 import parchment.trial.AnsweredTrial;

@@ -1,9 +1,10 @@
 package parchment.evidence;
 
 import java.util.Optional;
-import parchment.display.InShort;
-import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
+import parchment.evidence.finding.Effect;
 
 /**
  * Holds what a finished trial tells, to stand on the page of an answer apart from every other look at the scores.

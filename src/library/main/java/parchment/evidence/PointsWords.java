@@ -1,5 +1,6 @@
 package parchment.evidence;
 
+import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /** Puts differences of scores into the words of a first sentence, the same for what was watched and for what was drawn by chance. */

@@ -1,5 +1,7 @@
 package parchment.evidence;
 
+import parchment.evidence.finding.Verdict;
+
 /** Says in words what a finished trial tells. Its rules are the trial's own, not those of {@link Verdict}. */
 public enum TrialVerdict {
     /** The control that chance chose did change the score. */

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import parchment.logbook.written.BatchPlan;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Header;
 import parchment.sheet.Numbers;

@@ -9,10 +9,10 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
-import parchment.feature.BatchPath;
+import parchment.feature.path.BatchPath;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 import parchment.logbook.Logbook;
 import parchment.stats.mixed.SlopeInsideSets;
 

@@ -1,9 +1,9 @@
 package parchment.trial;
 
 import java.util.Optional;
-import parchment.display.Report;
+import parchment.display.answer.Report;
 import parchment.display.Showable;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 import parchment.quantity.TemperatureUnit;
 
 /** Shows what chance drew for the batch that is charged next, and what is to be written down of it. */

@@ -18,11 +18,11 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
-import parchment.logbook.BatchPlan;
+import parchment.logbook.written.BatchConditions;
+import parchment.logbook.written.BatchPlan;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
-import parchment.logbook.Problem;
+import parchment.logbook.contents.LogbookContents;
+import parchment.logbook.written.Problem;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 

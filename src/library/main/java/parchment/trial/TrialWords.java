@@ -3,7 +3,7 @@ package parchment.trial;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.evidence.PointsWords;
 import parchment.evidence.TrialVerdict;
 import parchment.stats.Interval;

@@ -7,11 +7,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.curve.Curve;
-import parchment.feature.BatchPath;
+import parchment.feature.path.BatchPath;
 import parchment.feature.Features;
-import parchment.feature.Measured;
-import parchment.logbook.Cupping;
-import parchment.logbook.CupScores;
+import parchment.feature.path.Measured;
+import parchment.logbook.written.Cupping;
+import parchment.logbook.written.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.Quantity;
 

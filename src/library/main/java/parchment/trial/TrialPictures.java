@@ -14,7 +14,7 @@ import parchment.chart.Marker;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.chart.Weight;
-import parchment.display.Sentence;
+import parchment.display.answer.Sentence;
 import parchment.evidence.TrialVerdict;
 import parchment.quantity.Unit;
 

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.display.ShortSentences;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import parchment.display.Showable;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 import parchment.sheet.Words;
 
 /**

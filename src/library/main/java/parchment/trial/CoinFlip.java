@@ -12,9 +12,9 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Random;
 import parchment.display.Showable;
-import parchment.logbook.CupScores;
+import parchment.logbook.written.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookPlace;
+import parchment.logbook.contents.LogbookPlace;
 import parchment.quantity.Temperature;
 import parchment.sheet.Words;
 

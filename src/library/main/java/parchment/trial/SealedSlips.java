@@ -3,7 +3,7 @@ package parchment.trial;
 import java.util.List;
 import java.util.Optional;
 import parchment.display.Showable;
-import parchment.logbook.Cautions;
+import parchment.logbook.contents.Cautions;
 import parchment.sheet.Words;
 
 /**

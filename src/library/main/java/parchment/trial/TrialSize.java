@@ -4,14 +4,14 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import parchment.display.InShort;
-import parchment.display.Report;
+import parchment.display.answer.InShort;
+import parchment.display.answer.Report;
 import parchment.display.Showable;
-import parchment.display.ShownAs;
+import parchment.display.answer.ShownAs;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
-import parchment.stats.Robust;
+import parchment.stats.linear.Robust;
 
 /**
  * Says how large a trial has to be before anything is drawn: in batches, roast days, cuppings and kilograms, from the logbook's own spread; or that it is not worth

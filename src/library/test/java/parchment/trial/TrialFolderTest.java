@@ -81,7 +81,7 @@ class TrialFolderTest {
                         + ", planned by chance, trial flip-1, set 1.",
                 lines.get(1));
         assertEquals(DrawnTarget.ABORT, lines.get(2));
-        assertEquals(parchment.logbook.Cautions.BESIDE_A_READING, lines.get(3));
+        assertEquals(parchment.logbook.contents.Cautions.BESIDE_A_READING, lines.get(3));
         assertEquals(
                 "The record's digits are now " + trial.recordDigits()
                         + ". Give them away at the end of the set, as you gave the seal.",
@@ -446,7 +446,7 @@ class TrialFolderTest {
         SealedTrial.lines().forEach(line -> assertTrue(slips.contains(line.text()), line.text()));
         assertTrue(slips.contains("Trial flip-1, set 3 of 3, place 2 of 3. Open at charge, not before."), slips);
         assertTrue(slips.contains(DrawnTarget.ABORT), slips);
-        parchment.logbook.Cautions.forAPage().forEach(caution -> assertTrue(slips.contains(caution), caution));
+        parchment.logbook.contents.Cautions.forAPage().forEach(caution -> assertTrue(slips.contains(caution), caution));
         assertTrue(
                 trial.verify(trial.seal())
                         .text()
@@ -464,7 +464,7 @@ class TrialFolderTest {
         assertTrue(sheets.contains("planned drop temperature [°C]: " + DrawnLine.target(first.target()) + " °C"), sheets);
         assertEquals(2, sheets.split("planned drop temperature \\[°C\\]: ______", -1).length - 1);
         assertEquals(3, sheets.split(DrawnTarget.ABORT, -1).length - 1);
-        parchment.logbook.Cautions.forAPage().forEach(caution -> assertTrue(sheets.contains(caution), caution));
+        parchment.logbook.contents.Cautions.forAPage().forEach(caution -> assertTrue(sheets.contains(caution), caution));
         assertFalse(sheets.contains(SealedTrial.lines().get(1).salt()));
     }
 

@@ -1,7 +1,7 @@
 package parchment.trial;
 
 import java.util.Optional;
-import parchment.display.Report;
+import parchment.display.answer.Report;
 import parchment.display.Showable;
 import parchment.logbook.Problems;
 import parchment.sheet.Words;

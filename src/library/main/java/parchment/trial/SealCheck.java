@@ -2,7 +2,7 @@ package parchment.trial;
 
 import java.util.List;
 import java.util.Optional;
-import parchment.display.Report;
+import parchment.display.answer.Report;
 import parchment.display.Showable;
 import parchment.sheet.Words;
 

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import parchment.display.Report;
+import parchment.display.answer.Report;
 import parchment.display.Showable;
 import parchment.file.FolderLock;
 import parchment.file.WholeFile;

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.display.InShort;
+import parchment.display.answer.InShort;
 import parchment.display.ShortSentences;
 import parchment.evidence.TrialVerdict;
 import parchment.stats.Estimate;
