@@ -74,7 +74,7 @@ final class AreaPage implements CellPage {
     @Override
     public void update(String name, Shown shown) {
         updateHere(named(name, shown));
-        controls.publish(MessageType.PUBLISH_UPDATE_DISPLAY_DATA, ClientPage.under(name, shown));
+        controls.publish(MessageType.PUBLISH_UPDATE_DISPLAY_DATA, shown.contentUnder(name));
         controls.update(name, shown);
     }
 
@@ -170,7 +170,7 @@ final class AreaPage implements CellPage {
 
     /** Returns what is shown, in the form of a notebook file's outputs. */
     static JsonObject output(Shown shown) {
-        JsonObject output = ClientPage.data(shown);
+        JsonObject output = shown.content();
         output.addProperty("output_type", "display_data");
         return output;
     }

@@ -29,7 +29,7 @@ final class CallbackRun {
         } catch (Exception | Error e) {
             CellStop.Reason reason = CellGuard.stopping();
             return reason == null
-                    ? Outcome.failed(CellExceptions.explain(e, null, session, none))
+                    ? Outcome.failed(session.inWords(() -> CellExceptions.explain(e, null, session.places(), none)))
                     : Outcome.stopped(reason);
         }
     }

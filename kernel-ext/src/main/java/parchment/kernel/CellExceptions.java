@@ -8,11 +8,8 @@ import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import jdk.jshell.EvalException;
 import jdk.jshell.UnresolvedReferenceException;
@@ -45,7 +42,7 @@ final class CellExceptions {
     private CellExceptions() {}
 
     /**
-     * Explains what a snippet threw.
+     * Explains what a snippet threw. What that says of itself may be the cell's own code, so it is asked on the thread of cells.
      *
      * @param thrown the error itself, with its causes
      * @param traced JShell's copy, whose frames name snippets and their lines
@@ -61,26 +58,6 @@ final class CellExceptions {
             CellError error = explained(new TextFailed(thrown), traced, places, cell);
             return new CellError(thrown.getClass().getSimpleName(), error.message(), error.lines());
         }
-    }
-
-    /** Explains what a snippet threw on the thread of cells, because what it says of itself may be the cell's own code. */
-    static CellError explain(Throwable thrown, @Nullable EvalException traced, Session session, CellText cell) {
-        return explain(session.control().thread(), () -> explain(thrown, traced, session.places(), cell));
-    }
-
-    private static CellError explain(CellThread thread, Supplier<CellError> words) {
-        AtomicReference<CellError> said = new AtomicReference<>();
-        try {
-            thread.call(() -> {
-                said.set(words.get());
-                return null;
-            });
-        } catch (RuntimeException | Error e) {
-            throw e;
-        } catch (Exception e) {
-            throw new IllegalStateException(e);
-        }
-        return Objects.requireNonNull(said.get());
     }
 
     private static CellError explained(
@@ -131,9 +108,9 @@ final class CellExceptions {
     }
 
     /** Explains a value whose own text or picture failed. */
-    static CellError notShown(Throwable thrown, @Nullable Object value, Session session, CellText cell) {
+    static CellError notShown(Throwable thrown, @Nullable Object value, CellText cell) {
         String what = "The " + (value == null ? "value" : nameOf(value.getClass()));
-        CellError error = explain(session.control().thread(), () -> explain(thrown, null, Map.of(), cell));
+        CellError error = explain(thrown, null, Map.of(), cell);
         String failed = value instanceof Control || value instanceof ControlBox
                 ? " was made, but what it shows of its value could not be worked out: what showing(...) was given failed."
                 : " was made, but could not be shown: the method that puts it into words or draws it failed.";

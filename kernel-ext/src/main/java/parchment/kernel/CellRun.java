@@ -172,7 +172,7 @@ final class CellRun {
         if (told == null) {
             return Outcome.FINE;
         }
-        CellError error = CellExceptions.explain(told, traced, session, cell);
+        CellError error = session.inWords(() -> CellExceptions.explain(told, traced, session.places(), cell));
         return Outcome.failed(
                 told instanceof OutOfMemoryError
                         ? error.withLines(session.variables().howToFree(cell.code()))
@@ -196,7 +196,7 @@ final class CellRun {
         } catch (CellStop stop) {
             throw stop;
         } catch (Exception | Error e) {
-            return Outcome.failed(CellExceptions.notShown(e, value, session, cell));
+            return Outcome.failed(session.inWords(() -> CellExceptions.notShown(e, value, cell)));
         } finally {
             session.variables().dropIfUnnamed(snippet);
         }

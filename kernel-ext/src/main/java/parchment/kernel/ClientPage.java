@@ -1,7 +1,6 @@
 package parchment.kernel;
 
 import com.google.gson.JsonObject;
-import com.google.gson.JsonPrimitive;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.HashSet;
@@ -10,7 +9,6 @@ import java.util.Map;
 import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
-import org.jspecify.annotations.Nullable;
 import parchment.display.Live;
 
 /**
@@ -56,7 +54,7 @@ final class ClientPage implements CellPage, AutoCloseable {
     @Override
     public synchronized void show(Shown shown) {
         flush();
-        connection.publish(request, MessageType.PUBLISH_DISPLAY_DATA, data(shown));
+        connection.publish(request, MessageType.PUBLISH_DISPLAY_DATA, shown.content());
     }
 
     @Override
@@ -90,23 +88,14 @@ final class ClientPage implements CellPage, AutoCloseable {
     }
 
     private void publishUnder(String id, Shown shown, MessageType<?> type) {
-        connection.publish(request, type, under(id, shown));
-    }
-
-    /** Returns what is shown, for a place with a name. */
-    static JsonObject under(String id, Shown shown) {
-        JsonObject content = data(shown);
-        JsonObject passing = new JsonObject();
-        passing.addProperty("display_id", id);
-        content.add("transient", passing);
-        return content;
+        connection.publish(request, type, shown.contentUnder(id));
     }
 
     @Override
     public synchronized void result(Shown shown) {
         flush();
         resultText = shown.text();
-        JsonObject content = data(shown);
+        JsonObject content = shown.content();
         content.addProperty("execution_count", number);
         connection.publish(request, MessageType.PUBLISH_EXECUTION_RESULT, content);
     }
@@ -194,13 +183,5 @@ final class ClientPage implements CellPage, AutoCloseable {
         } catch (InterruptedException e) {
             return; // The cell has ended.
         }
-    }
-
-    static JsonObject data(@Nullable Shown shown) {
-        JsonObject data = shown == null ? new JsonObject() : shown.data(JsonPrimitive::new);
-        JsonObject content = new JsonObject();
-        content.add("data", data);
-        content.add("metadata", new JsonObject());
-        return content;
     }
 }

@@ -226,7 +226,12 @@ public final class Evaluator implements AutoCloseable {
         turn.lock();
         try {
             session.imports().makeRest();
-            return Inspection.at(session, PercentLines.blanked(code), cursor);
+            return new Inspection(
+                            session.shell(),
+                            session.splitter(),
+                            session.classPath(),
+                            session.control()::valueOf)
+                    .at(PercentLines.blanked(code), cursor);
         } finally {
             turn.unlock();
         }

@@ -3,9 +3,11 @@ package parchment.kernel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.lang.model.element.Element;
+import jdk.jshell.JShell;
 import jdk.jshell.SourceCodeAnalysis;
 import jdk.jshell.SourceCodeAnalysis.Documentation;
 import org.jspecify.annotations.Nullable;
@@ -15,38 +17,37 @@ import parchment.kernel.DocPage.Block;
  * Says what the name at the cursor is: how it is written, what it means, its units, parameters, failures, and an example.
  *
  * <p>Between the brackets of a call, or in a text there, it is the method called. The words are those of the library's own sources.
+ *
+ * @param shell knows what the session has defined
+ * @param splitter cuts a cell into its parts
+ * @param classPath what cells are compiled against
+ * @param values gives the present value of a variable of the session, or null
  */
-final class Inspection {
+record Inspection(JShell shell, CellSplitter splitter, String classPath, Function<String, @Nullable Object> values) {
     private static final Pattern NAME_AHEAD = Pattern.compile("^[\\p{L}\\d_$]*");
     private static final Pattern NAME_BEHIND = Pattern.compile("[\\p{L}_$][\\p{L}\\d_$]*$");
     private static final Pattern CALLED = Pattern.compile("([\\p{L}_$][\\p{L}\\d_$]*)\\s*(?:<[^<>]*>)?\\s*$");
-
-    private Inspection() {}
 
     /** Where a name stands in a cell. */
     private record Place(int begin, int end) {}
 
     /** Returns what is known of the name at the cursor, or null if it names nothing. */
-    static @Nullable Shown at(Session session, String code, int cursor) {
+    @Nullable Shown at(String code, int cursor) {
         Place place = nameAt(code, Math.max(0, Math.min(cursor, code.length())));
         if (place == null) {
             return null;
         }
         String name = code.substring(place.begin(), place.end());
-        CellUnit unit = CellUnit.of(session.shell(), session.splitter(), code, place.begin(), place.end());
-        NameAtCursor read = NameAtCursor.read(unit, name, session.classPath());
+        CellUnit unit = CellUnit.of(shell, splitter, code, place.begin(), place.end());
+        NameAtCursor read = NameAtCursor.read(unit, name, classPath);
         List<Element> meanings = read.meanings();
         if (!meanings.isEmpty() && !Documents.isJavas(meanings.get(0))) {
-            return new Documents(read, session.control()::valueOf)
-                    .page(meanings)
-                    .shown();
+            return new Documents(read, values).page(meanings).shown();
         }
-        return javas(session.analysis(), code, place.end())
+        return javas(shell.sourceCodeAnalysis(), code, place.end())
                 .or(() -> meanings.isEmpty()
                         ? Optional.empty()
-                        : Optional.of(new Documents(read, session.control()::valueOf)
-                                .page(meanings)
-                                .shown()))
+                        : Optional.of(new Documents(read, values).page(meanings).shown()))
                 .orElse(null);
     }
 

@@ -286,7 +286,7 @@ final class Kernel {
     private JsonObject inspection(InspectRequest request) {
         String code = request.getCode();
         @Nullable Shown found = evaluator.join().inspect(code, utf16(code, request.getCursorPos()));
-        JsonObject reply = ClientPage.data(found);
+        JsonObject reply = (found == null ? Shown.NOTHING : found).content();
         reply.addProperty("status", OK);
         reply.addProperty("found", found != null);
         return reply;

@@ -4,9 +4,11 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 import jdk.jshell.Diag;
 import jdk.jshell.JShell;
 import jdk.jshell.Snippet;
@@ -55,7 +57,7 @@ final class Session {
         splitter = new CellSplitter(analysis);
         compileErrors = new CompileErrors(analysis, failed);
         variables = new Variables(shell, control, failed);
-        imports = new SessionImports(shell, control, variables, this::loader, this::eval);
+        imports = new SessionImports(shell, this::loader, this::eval, this::keepingVariables);
     }
 
     /** Returns the count of what was asked of scores since the session began. */
@@ -88,6 +90,22 @@ final class Session {
         return Shown.of(renderers.of(value));
     }
 
+    /** Returns an error in words, worked out on the thread of cells, because what was thrown may say it with the cell's own code. */
+    CellError inWords(Supplier<CellError> words) {
+        AtomicReference<CellError> said = new AtomicReference<>();
+        try {
+            control.thread().call(() -> {
+                said.set(words.get());
+                return null;
+            });
+        } catch (RuntimeException | Error e) {
+            throw e;
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
+        return Objects.requireNonNull(said.get());
+    }
+
     /** Runs one snippet; where its errors may come of the short class path it began with, once more on the whole one. */
     List<SnippetEvent> eval(String source) {
         List<SnippetEvent> events = shell.eval(source);
@@ -102,6 +120,12 @@ final class Session {
     /** Returns what is imported for the cells. */
     SessionImports imports() {
         return imports;
+    }
+
+    /** What an import means for variables that are there is looked after as with any snippet. */
+    private void keepingVariables(Supplier<List<SnippetEvent>> change) {
+        Map<String, Class<?>> before = control.holders();
+        variables.afterImport(before, change.get());
     }
 
     /** There is no loader before there is something to load. */

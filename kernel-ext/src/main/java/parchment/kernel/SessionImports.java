@@ -2,9 +2,9 @@ package parchment.kernel;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -21,10 +21,9 @@ import parchment.kernel.ReaderImports.Declared;
  */
 final class SessionImports {
     private final JShell shell;
-    private final CellControl control;
     private final Supplier<ClassLoader> loader;
     private final Function<String, List<SnippetEvent>> eval;
-    private final Variables variables;
+    private final Consumer<Supplier<List<SnippetEvent>>> keeping;
     private final Imports ours = new Imports();
     private final ReaderImports readers = new ReaderImports();
     private final Set<String> settled = new HashSet<>();
@@ -32,18 +31,17 @@ final class SessionImports {
     /**
      * @param loader finds the classes that a cell can name
      * @param eval runs a snippet
+     * @param keeping makes a change to the imports, and looks after the variables that are there
      */
     SessionImports(
             JShell shell,
-            CellControl control,
-            Variables variables,
             Supplier<ClassLoader> loader,
-            Function<String, List<SnippetEvent>> eval) {
+            Function<String, List<SnippetEvent>> eval,
+            Consumer<Supplier<List<SnippetEvent>>> keeping) {
         this.shell = shell;
-        this.control = control;
-        this.variables = variables;
         this.loader = loader;
         this.eval = eval;
+        this.keeping = keeping;
     }
 
     /** Makes the imports that the code needs, and takes back those whose names it declares itself. */
@@ -54,7 +52,7 @@ final class SessionImports {
             readers.addType(type);
         }
         letReaderWin(code);
-        ours.neededBy(code).forEach(declaration -> keeping(() -> shell.eval(declaration)));
+        ours.neededBy(code).forEach(declaration -> keeping.accept(() -> shell.eval(declaration)));
     }
 
     void makeRest() {
@@ -67,7 +65,7 @@ final class SessionImports {
     boolean makeOneMore() {
         String declaration = ours.next();
         if (declaration != null) {
-            keeping(() -> shell.eval(declaration));
+            keeping.accept(() -> shell.eval(declaration));
         }
         return declaration != null;
     }
@@ -92,7 +90,7 @@ final class SessionImports {
         readers.add(declared);
         settled.clear();
         letReaderWin(code);
-        ours.neededBy(code).forEach(declaration -> keeping(() -> shell.eval(declaration)));
+        ours.neededBy(code).forEach(declaration -> keeping.accept(() -> shell.eval(declaration)));
     }
 
     private void letReaderWin(String code) {
@@ -124,7 +122,7 @@ final class SessionImports {
             }
         }
         if (rooms.isEmpty() || Imports.isOfJava(name) && !Imports.isPlaceOfJava(readersOwn.place())) {
-            keeping(() -> eval.apply(readersOwn.code()));
+            keeping.accept(() -> eval.apply(readersOwn.code()));
         }
     }
 
@@ -133,12 +131,6 @@ final class SessionImports {
     }
 
     private void drop(Predicate<ImportSnippet> which) {
-        shell.imports().filter(which).toList().forEach(snippet -> keeping(() -> shell.drop(snippet)));
-    }
-
-    /** What an import means for variables that are there is looked after as with any snippet. */
-    private void keeping(Supplier<List<SnippetEvent>> change) {
-        Map<String, Class<?>> before = control.holders();
-        variables.afterImport(before, change.get());
+        shell.imports().filter(which).toList().forEach(snippet -> keeping.accept(() -> shell.drop(snippet)));
     }
 }

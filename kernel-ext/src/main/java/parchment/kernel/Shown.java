@@ -4,6 +4,7 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParseException;
 import com.google.gson.JsonParser;
+import com.google.gson.JsonPrimitive;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +27,9 @@ public record Shown(Map<String, String> forms) {
     public static final String TEXT = "text/plain";
     public static final String HTML = "text/html";
     public static final String SVG = "image/svg+xml";
+
+    /** No form at all, as of a name that means nothing. */
+    public static final Shown NOTHING = new Shown(Map.of());
 
     private static final int TEXT_LENGTH = 100_000;
 
@@ -76,6 +80,23 @@ public record Shown(Map<String, String> forms) {
         JsonObject data = new JsonObject();
         forms.forEach((type, form) -> data.add(type, isJson(type) ? json(form, text) : text.apply(form)));
         return data;
+    }
+
+    /** Returns the forms as a message or an output of a notebook file holds them. */
+    public JsonObject content() {
+        JsonObject content = new JsonObject();
+        content.add("data", data(JsonPrimitive::new));
+        content.add("metadata", new JsonObject());
+        return content;
+    }
+
+    /** Returns the same for a place with a name, under which a message can change it later. */
+    public JsonObject contentUnder(String name) {
+        JsonObject passing = new JsonObject();
+        passing.addProperty("display_id", name);
+        JsonObject content = content();
+        content.add("transient", passing);
+        return content;
     }
 
     private static JsonElement json(String form, Function<String, JsonElement> text) {

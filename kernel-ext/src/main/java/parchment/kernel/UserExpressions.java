@@ -34,14 +34,14 @@ final class UserExpressions {
         if (error.isPresent()) {
             return Kernel.error(error.get());
         }
-        JsonObject value = ClientPage.data(page.value);
+        JsonObject value = page.value.content();
         value.addProperty("status", "ok");
         return value;
     }
 
     /** Keeps the value and lets everything else go. */
     private static final class Asked implements CellPage {
-        private @Nullable Shown value;
+        private Shown value = Shown.NOTHING;
 
         @Override
         public void print(Stream stream, String text) {
