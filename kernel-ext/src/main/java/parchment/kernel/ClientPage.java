@@ -10,6 +10,10 @@ import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
 import parchment.display.Live;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Shown;
+import parchment.kernel.protocol.Connection;
+import parchment.kernel.widget.LiveControls;
 
 /**
  * The page of a Jupyter client for one cell. What is printed in small pieces is sent in larger ones, and of what changes in place faster

@@ -19,6 +19,16 @@ import org.dflib.jjava.jupyter.messages.request.IsCompleteRequest;
 import org.dflib.jjava.jupyter.messages.request.ShutdownRequest;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Live;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.help.Completions;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Outcome;
+import parchment.kernel.page.Shown;
+import parchment.kernel.protocol.Comms;
+import parchment.kernel.protocol.Connection;
+import parchment.kernel.source.Readiness;
+import parchment.kernel.widget.LiveControls;
+import parchment.kernel.words.CellError;
 
 /**
  * Answers a Jupyter client, after the messaging protocol 5.3.

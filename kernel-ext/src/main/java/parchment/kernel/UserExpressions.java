@@ -5,6 +5,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Shown;
+import parchment.kernel.words.CellError;
+import parchment.kernel.words.CompileErrors;
 
 /**
  * What a client wants to know after a cell that ran to its end: values of expressions under names of its own, which appear nowhere on
