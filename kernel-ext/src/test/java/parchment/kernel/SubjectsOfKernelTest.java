@@ -33,8 +33,11 @@ class SubjectsOfKernelTest {
 
     /** Returns which package uses which, as the compiled classes do. */
     private static List<MatchResult> uses() throws URISyntaxException {
-        Path classes = Path.of(
-                KernelMain.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+        Path classes = Path.of(KernelMain.class
+                .getProtectionDomain()
+                .getCodeSource()
+                .getLocation()
+                .toURI());
         StringWriter told = new StringWriter();
         ToolProvider.findFirst("jdeps")
                 .orElseThrow()

@@ -237,11 +237,7 @@ public final class Evaluator implements AutoCloseable {
         turn.lock();
         try {
             session.imports().makeRest();
-            return new Inspection(
-                            session.shell(),
-                            session.splitter(),
-                            session.classPath(),
-                            session.control()::valueOf)
+            return new Inspection(session.shell(), session.splitter(), session.classPath(), session.control()::valueOf)
                     .at(PercentLines.blanked(code), cursor);
         } finally {
             turn.unlock();

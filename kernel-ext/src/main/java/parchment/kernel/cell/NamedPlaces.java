@@ -3,7 +3,6 @@ package parchment.kernel.cell;
 import java.util.Set;
 import java.util.TreeSet;
 import parchment.display.Spelling;
-import parchment.kernel.words.Names;
 
 /** Keeps under which names a session has shown something that may change later. Safe for threads. */
 final class NamedPlaces {

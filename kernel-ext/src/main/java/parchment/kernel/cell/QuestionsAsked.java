@@ -10,7 +10,6 @@ import java.util.stream.Collectors;
 import parchment.display.Asked;
 import parchment.display.Html;
 import parchment.kernel.page.Shown;
-import parchment.kernel.words.Names;
 
 /**
  * Counts the different questions that were put to the same scores in one session, those of two logbooks apart even if they have one name, and says at the foot of a cell what their number

@@ -7,8 +7,8 @@ import jdk.jshell.JShell;
 import jdk.jshell.Snippet;
 import jdk.jshell.SourceCodeAnalysis;
 import parchment.kernel.source.Brackets;
-import parchment.kernel.source.CellSplitter.Part;
 import parchment.kernel.source.CellSplitter;
+import parchment.kernel.source.CellSplitter.Part;
 import parchment.kernel.source.Syntax;
 
 /**

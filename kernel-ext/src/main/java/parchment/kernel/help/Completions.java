@@ -9,8 +9,8 @@ import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import jdk.jshell.SourceCodeAnalysis.Suggestion;
 import jdk.jshell.SourceCodeAnalysis;
+import jdk.jshell.SourceCodeAnalysis.Suggestion;
 import parchment.feature.Features;
 import parchment.kernel.imports.Rooms;
 

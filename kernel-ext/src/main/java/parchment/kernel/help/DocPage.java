@@ -7,7 +7,6 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Html;
 import parchment.kernel.page.Shown;
-import parchment.kernel.words.Names;
 
 /**
  * A page of documentation, as text and as HTML. All that came from a comment or a value is escaped; no script, style sheet or picture

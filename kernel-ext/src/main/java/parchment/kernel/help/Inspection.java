@@ -8,8 +8,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.lang.model.element.Element;
 import jdk.jshell.JShell;
-import jdk.jshell.SourceCodeAnalysis.Documentation;
 import jdk.jshell.SourceCodeAnalysis;
+import jdk.jshell.SourceCodeAnalysis.Documentation;
 import org.jspecify.annotations.Nullable;
 import parchment.kernel.help.DocPage.Block;
 import parchment.kernel.page.Shown;
@@ -26,7 +26,8 @@ import parchment.kernel.source.CellSplitter;
  * @param classPath what cells are compiled against
  * @param values gives the present value of a variable of the session, or null
  */
-public record Inspection(JShell shell, CellSplitter splitter, String classPath, Function<String, @Nullable Object> values) {
+public record Inspection(
+        JShell shell, CellSplitter splitter, String classPath, Function<String, @Nullable Object> values) {
     private static final Pattern NAME_AHEAD = Pattern.compile("^[\\p{L}\\d_$]*");
     private static final Pattern NAME_BEHIND = Pattern.compile("[\\p{L}_$][\\p{L}\\d_$]*$");
     private static final Pattern CALLED = Pattern.compile("([\\p{L}_$][\\p{L}\\d_$]*)\\s*(?:<[^<>]*>)?\\s*$");

@@ -7,7 +7,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import parchment.feature.Features;
 import parchment.kernel.source.Brackets;
-import parchment.kernel.words.Names;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.Lot;

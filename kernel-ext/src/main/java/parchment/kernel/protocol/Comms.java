@@ -12,7 +12,6 @@ import org.dflib.jjava.jupyter.messages.comm.CommCloseCommand;
 import org.dflib.jjava.jupyter.messages.comm.CommMsgCommand;
 import org.dflib.jjava.jupyter.messages.comm.CommOpenCommand;
 import org.jspecify.annotations.Nullable;
-import parchment.kernel.words.Names;
 
 /**
  * The lines between things of the kernel and things of its clients, over which both sides may speak at any time.

@@ -8,7 +8,6 @@ import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import parchment.kernel.cell.Evaluator;
 import parchment.kernel.page.Shown;
 
 /** Runs cells that ask, and reads the line under each. */

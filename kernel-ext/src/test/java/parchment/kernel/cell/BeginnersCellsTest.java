@@ -14,7 +14,6 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import parchment.kernel.cell.Evaluator;
 import parchment.kernel.page.Outcome;
 import parchment.kernel.words.CellError;
 

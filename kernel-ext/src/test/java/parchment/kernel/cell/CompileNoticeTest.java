@@ -15,7 +15,6 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import parchment.kernel.cell.RecordingPage;
 import parchment.kernel.page.CellPage;
 import parchment.kernel.page.Shown;
 

@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import parchment.kernel.source.Readiness;
-import parchment.kernel.help.Completions;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -15,10 +13,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import parchment.kernel.cell.RecordingPage;
+import parchment.kernel.help.Completions;
 import parchment.kernel.page.CellPage;
 import parchment.kernel.page.Outcome;
 import parchment.kernel.page.Shown;
+import parchment.kernel.source.Readiness;
 import parchment.kernel.words.CellError;
 import parchment.logbook.Cautions;
 

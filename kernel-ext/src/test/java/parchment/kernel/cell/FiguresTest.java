@@ -22,7 +22,6 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import parchment.kernel.cell.Evaluator;
 import parchment.kernel.page.Outcome;
 import parchment.kernel.page.Shown;
 

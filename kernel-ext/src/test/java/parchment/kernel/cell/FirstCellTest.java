@@ -13,7 +13,6 @@ import javax.tools.StandardLocation;
 import javax.tools.ToolProvider;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import parchment.kernel.cell.Evaluator;
 import parchment.kernel.imports.CompilePath;
 
 /** What a first cell does not wait for. */

@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import parchment.kernel.cell.Evaluator;
 import parchment.kernel.page.Outcome;
 import parchment.kernel.words.CellError;
 

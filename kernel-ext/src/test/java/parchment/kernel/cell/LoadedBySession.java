@@ -1,7 +1,6 @@
 package parchment.kernel.cell;
 
 import java.util.List;
-import parchment.kernel.cell.Evaluator;
 
 /** Shows one value of every kind that Java itself has, for a list of the classes that are loaded for it. */
 public final class LoadedBySession {

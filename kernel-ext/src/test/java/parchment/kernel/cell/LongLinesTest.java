@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
-import parchment.kernel.cell.Evaluator;
 import parchment.kernel.source.CellText;
 
 /** What is said where one line of a cell is very long, or more than Java's compiler takes. */

@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import parchment.kernel.imports.Rooms;
-import parchment.kernel.imports.ReaderImports;
 import java.io.IOException;
 import java.lang.reflect.Modifier;
 import java.nio.file.Files;
@@ -21,12 +19,11 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.kernel.words.CellError;
-import parchment.kernel.cell.CellRun;
+import parchment.kernel.imports.ReaderImports;
+import parchment.kernel.imports.Rooms;
 import parchment.kernel.page.Outcome;
-import parchment.kernel.cell.RecordingPage;
-import parchment.kernel.cell.Session;
 import parchment.kernel.source.CellText;
+import parchment.kernel.words.CellError;
 
 /** A library of the reader's, made here, has a class of every name that ours has. */
 class ReaderImportsTest {

@@ -19,11 +19,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.kernel.cell.Evaluator;
-import parchment.kernel.cell.NamedPlaces;
 import parchment.kernel.page.Shown;
 import parchment.kernel.words.CellError;
-import parchment.kernel.words.Names;
 
 /** What values show in a cell that are no results of the library. */
 class ShownValuesTest {

@@ -21,7 +21,6 @@ import org.objectweb.asm.Opcodes;
 import parchment.jars.MadeRepository;
 import parchment.jars.Network;
 import parchment.jars.SessionJars;
-import parchment.kernel.cell.RecordingPage;
 
 /** What the environment names, and what is said of what is not there. */
 class StartOfSessionTest {

@@ -14,7 +14,6 @@ import java.util.concurrent.CompletableFuture;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.kernel.cell.Evaluator;
 import parchment.kernel.page.Outcome;
 import parchment.kernel.words.CellError;
 

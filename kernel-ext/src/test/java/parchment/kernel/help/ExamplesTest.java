@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
-import parchment.kernel.cell.RecordingPage;
 import java.io.IOException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
@@ -26,6 +25,7 @@ import org.junit.jupiter.api.TestFactory;
 import parchment.display.Showable;
 import parchment.feature.Feature;
 import parchment.kernel.cell.Evaluator;
+import parchment.kernel.cell.RecordingPage;
 import parchment.kernel.imports.Rooms;
 import parchment.kernel.page.Outcome;
 import parchment.logbook.Batch;

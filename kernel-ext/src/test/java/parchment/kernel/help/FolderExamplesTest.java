@@ -15,7 +15,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.kernel.page.Outcome;
 import parchment.launcher.ReadersFolder;
 
 /** Runs the Java of the pages that name folders of the reader's, as it stands, where these folders are. */

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import parchment.kernel.protocol.Connection;
 
 /** A kernel's sockets on ports that were free, with nobody at the other end. */
 public final class MadeConnection {

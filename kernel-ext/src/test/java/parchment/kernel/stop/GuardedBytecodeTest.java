@@ -11,8 +11,8 @@ import java.io.InputStream;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.kernel.cell.Evaluator;
-import parchment.kernel.page.Outcome;
 import parchment.kernel.cell.RecordingPage;
+import parchment.kernel.page.Outcome;
 
 class GuardedBytecodeTest {
     /** Level of the class files of Java 1.0.2 up to 1.1, from which each Java counts one more (The Java Virtual Machine Specification, 4.1). */

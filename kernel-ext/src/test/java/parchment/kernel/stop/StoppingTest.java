@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import parchment.kernel.cell.RecordingPage;
 import java.lang.reflect.Field;
 import java.time.Duration;
 import java.util.List;
@@ -19,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import parchment.display.Interruption;
 import parchment.kernel.cell.Evaluator;
+import parchment.kernel.cell.RecordingPage;
 import parchment.kernel.page.Outcome;
 import parchment.kernel.words.CellError;
 

@@ -32,13 +32,13 @@ import parchment.control.OutputArea;
 import parchment.display.Display;
 import parchment.display.Live;
 import parchment.display.Showable;
-import parchment.kernel.protocol.MadeConnection;
-import parchment.kernel.cell.RecordingPage;
 import parchment.kernel.cell.Evaluator;
+import parchment.kernel.cell.RecordingPage;
 import parchment.kernel.page.Outcome;
 import parchment.kernel.page.Shown;
 import parchment.kernel.protocol.Comms;
 import parchment.kernel.protocol.Connection;
+import parchment.kernel.protocol.MadeConnection;
 import parchment.kernel.stop.CellStop;
 import parchment.kernel.stop.MadeLeftBehind;
 

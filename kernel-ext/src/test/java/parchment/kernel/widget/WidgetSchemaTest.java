@@ -29,8 +29,6 @@ import parchment.control.HtmlNote;
 import parchment.control.RangeSlider;
 import parchment.control.Slider;
 import parchment.control.TextField;
-import parchment.kernel.widget.WidgetForm;
-import parchment.kernel.widget.WidgetState;
 
 /** What is sent of each control, against the published schema (src/test/resources/reference/jupyter-widgets-schema). */
 class WidgetSchemaTest {

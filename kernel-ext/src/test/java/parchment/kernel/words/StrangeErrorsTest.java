@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import parchment.kernel.cell.RecordingPage;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -14,6 +13,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import parchment.kernel.cell.Evaluator;
+import parchment.kernel.cell.RecordingPage;
 import parchment.kernel.page.Outcome;
 
 /** Errors that say nothing of themselves, too much or never come to an end, and what the reader is told. */
