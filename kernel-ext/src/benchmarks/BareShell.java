@@ -1,5 +1,6 @@
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Map;
 import jdk.jshell.JShell;
 
 /** Prints the median time in milliseconds that JShell alone takes for a text, as a yardstick for the kernel. Arguments: the text, how often. */
