@@ -1,4 +1,4 @@
-package parchment.kernel;
+package parchment.kernel.stop;
 
 import java.io.ByteArrayOutputStream;
 import java.io.OutputStream;

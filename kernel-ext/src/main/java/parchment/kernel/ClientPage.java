@@ -1,7 +1,6 @@
 package parchment.kernel;
 
 import com.google.gson.JsonObject;
-import com.google.gson.JsonPrimitive;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.HashSet;
@@ -12,6 +11,10 @@ import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
 import org.jspecify.annotations.Nullable;
 import parchment.display.live.Live;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Shown;
+import parchment.kernel.protocol.Connection;
+import parchment.kernel.widget.LiveControls;
 
 /**
  * The page of a Jupyter client for one cell. What is printed in small pieces is sent in larger ones, and of what changes in place faster
@@ -56,7 +59,7 @@ final class ClientPage implements CellPage, AutoCloseable {
     @Override
     public synchronized void show(Shown shown) {
         flush();
-        connection.publish(request, MessageType.PUBLISH_DISPLAY_DATA, data(shown));
+        connection.publish(request, MessageType.PUBLISH_DISPLAY_DATA, shown.content());
     }
 
     @Override
@@ -90,23 +93,14 @@ final class ClientPage implements CellPage, AutoCloseable {
     }
 
     private void publishUnder(String id, Shown shown, MessageType<?> type) {
-        connection.publish(request, type, under(id, shown));
-    }
-
-    /** Returns what is shown, for a place with a name. */
-    static JsonObject under(String id, Shown shown) {
-        JsonObject content = data(shown);
-        JsonObject passing = new JsonObject();
-        passing.addProperty("display_id", id);
-        content.add("transient", passing);
-        return content;
+        connection.publish(request, type, shown.contentUnder(id));
     }
 
     @Override
     public synchronized void result(Shown shown) {
         flush();
         resultText = shown.text();
-        JsonObject content = data(shown);
+        JsonObject content = shown.content();
         content.addProperty("execution_count", number);
         connection.publish(request, MessageType.PUBLISH_EXECUTION_RESULT, content);
     }
@@ -194,13 +188,5 @@ final class ClientPage implements CellPage, AutoCloseable {
         } catch (InterruptedException e) {
             return; // The cell has ended.
         }
-    }
-
-    static JsonObject data(@Nullable Shown shown) {
-        JsonObject data = shown == null ? new JsonObject() : shown.data(JsonPrimitive::new);
-        JsonObject content = new JsonObject();
-        content.add("data", data);
-        content.add("metadata", new JsonObject());
-        return content;
     }
 }

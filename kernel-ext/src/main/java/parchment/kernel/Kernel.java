@@ -19,6 +19,16 @@ import org.dflib.jjava.jupyter.messages.request.IsCompleteRequest;
 import org.dflib.jjava.jupyter.messages.request.ShutdownRequest;
 import org.jspecify.annotations.Nullable;
 import parchment.display.live.Live;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.help.Completions;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Outcome;
+import parchment.kernel.page.Shown;
+import parchment.kernel.protocol.Comms;
+import parchment.kernel.protocol.Connection;
+import parchment.kernel.source.Readiness;
+import parchment.kernel.widget.LiveControls;
+import parchment.kernel.words.CellError;
 
 /**
  * Answers a Jupyter client, after the messaging protocol 5.3.
@@ -286,7 +296,7 @@ final class Kernel {
     private JsonObject inspection(InspectRequest request) {
         String code = request.getCode();
         @Nullable Shown found = evaluator.join().inspect(code, utf16(code, request.getCursorPos()));
-        JsonObject reply = ClientPage.data(found);
+        JsonObject reply = (found == null ? Shown.NOTHING : found).content();
         reply.addProperty("status", OK);
         reply.addProperty("found", found != null);
         return reply;

@@ -2,6 +2,8 @@ package parchment.kernel;
 
 import java.nio.file.Path;
 import java.util.concurrent.CompletableFuture;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.protocol.Connection;
 
 /** Starts the kernel that a Jupyter client asks for. */
 public final class KernelMain {

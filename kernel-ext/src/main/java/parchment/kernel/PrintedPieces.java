@@ -3,6 +3,7 @@ package parchment.kernel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
+import parchment.kernel.page.CellPage;
 
 /**
  * What was printed and not yet sent. Text of the two ways out stays in the order in which it came, until they have taken turns so

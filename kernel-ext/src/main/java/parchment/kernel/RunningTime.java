@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import parchment.kernel.page.Shown;
 
 /** How long a cell ran, as a reader wants to know it: not at all where it was short. */
 final class RunningTime {

@@ -8,6 +8,8 @@ import org.dflib.jjava.jupyter.messages.Message;
 import org.dflib.jjava.jupyter.messages.comm.CommMsgCommand;
 import org.dflib.jjava.jupyter.messages.request.ExecuteRequest;
 import org.jspecify.annotations.Nullable;
+import parchment.kernel.protocol.Comms;
+import parchment.kernel.protocol.Connection;
 
 /**
  * The requests that wait their turn, in order. It can look ahead: of many quick moves of a control only the last is worth its callback.

@@ -5,6 +5,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Shown;
+import parchment.kernel.words.CellError;
+import parchment.kernel.words.CompileErrors;
 
 /**
  * What a client wants to know after a cell that ran to its end: values of expressions under names of its own, which appear nowhere on
@@ -34,14 +39,14 @@ final class UserExpressions {
         if (error.isPresent()) {
             return Kernel.error(error.get());
         }
-        JsonObject value = ClientPage.data(page.value);
+        JsonObject value = page.value.content();
         value.addProperty("status", "ok");
         return value;
     }
 
     /** Keeps the value and lets everything else go. */
     private static final class Asked implements CellPage {
-        private @Nullable Shown value;
+        private Shown value = Shown.NOTHING;
 
         @Override
         public void print(Stream stream, String text) {

@@ -5,6 +5,8 @@ import parchment.chart.Axis;
 import parchment.chart.Line;
 import parchment.chart.Plot;
 import parchment.jars.Network;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.Shown;
 
 /** Does, while the client still greets the kernel, what the first cell would otherwise wait for. */
 final class WarmUp {

@@ -1,16 +1,7 @@
 /**
- * Runs the cells of a notebook: the evaluator on JShell, and the Jupyter kernel around it.
+ * The Jupyter kernel itself: takes the requests of a client and answers them, from the first message to the end of the process.
  *
- * <p>The life of a cell: {@link parchment.kernel.Evaluator} cuts it into snippets, JShell compiles each, {@code CellControl}
- * loads the classes (with a check put into every loop, so that any cell can be stopped) and keeps the value itself rather than
- * its text, {@link parchment.kernel.Shown} asks the value for its forms, and the {@link parchment.kernel.CellPage} of a Jupyter
- * client or of the headless run receives them.
- *
- * <pre>{@code
- * try (var evaluator = Evaluator.open()) {
- *     Outcome outcome = evaluator.run("1 + 1", page);   // the page is shown "2"
- * }
- * }</pre>
+ * <p>What it needs lies by subject in the packages below it, in one order that a test holds ({@code docs/architecture.md}).
  */
 @NullMarked
 package parchment.kernel;

@@ -5,7 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import parchment.kernel.KernelSpec;
+import parchment.kernel.install.KernelSpec;
 
 /** Runs a command from a copy of the jars: a build writes the jars anew that this very process runs from. */
 final class FromCopy {

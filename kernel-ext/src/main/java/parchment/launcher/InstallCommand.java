@@ -10,7 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import parchment.jars.SessionJars;
-import parchment.kernel.KernelSpec;
+import parchment.kernel.install.KernelSpec;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;

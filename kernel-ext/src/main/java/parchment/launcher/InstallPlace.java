@@ -5,7 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import parchment.file.FileWords;
-import parchment.kernel.KernelSpec;
+import parchment.kernel.install.KernelSpec;
 import picocli.CommandLine.Option;
 
 /** Where the kernel is installed and removed: for one user, or for everyone who uses a Python environment. */

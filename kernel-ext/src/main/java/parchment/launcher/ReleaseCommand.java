@@ -11,7 +11,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import parchment.file.Rights;
-import parchment.kernel.KernelSpec;
+import parchment.kernel.install.KernelSpec;
 import parchment.virtual.classroom.ClassSecrets;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

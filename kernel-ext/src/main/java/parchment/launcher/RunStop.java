@@ -2,7 +2,7 @@ package parchment.launcher;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import parchment.kernel.Evaluator;
+import parchment.kernel.cell.Evaluator;
 
 /**
  * A notebook's run that Ctrl-C ends. While its cells run, the one at work stops and nothing of the notebook is written. Once it is being written, it is

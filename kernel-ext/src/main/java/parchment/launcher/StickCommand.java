@@ -10,7 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import parchment.file.WholeFile;
-import parchment.kernel.KernelSpec;
+import parchment.kernel.install.KernelSpec;
 import parchment.virtual.classroom.ClassSecrets;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

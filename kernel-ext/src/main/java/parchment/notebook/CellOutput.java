@@ -6,9 +6,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import parchment.kernel.CellError;
-import parchment.kernel.CellPage;
-import parchment.kernel.Shown;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Shown;
+import parchment.kernel.words.CellError;
 
 /** One output of a code cell. */
 public sealed interface CellOutput {

@@ -3,9 +3,9 @@ package parchment.notebook;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import parchment.kernel.CellPage;
-import parchment.kernel.Outcome;
-import parchment.kernel.Shown;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Outcome;
+import parchment.kernel.page.Shown;
 
 /** Gathers a cell's output, joining what was printed in pieces. What was shown under a name, later cells can change. */
 final class CollectedPage implements CellPage {

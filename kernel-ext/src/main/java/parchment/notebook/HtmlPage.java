@@ -5,8 +5,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import parchment.display.Html;
-import parchment.kernel.CellPage;
-import parchment.kernel.Shown;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Shown;
 
 /**
  * One self-contained HTML page of a notebook: text, code and outputs, readable on a light and on a dark screen and in print, with

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import parchment.file.Rights;
 import parchment.file.WholeFile;
-import parchment.kernel.Shown;
+import parchment.kernel.page.Shown;
 import parchment.logbook.contents.Cautions;
 
 /**

@@ -8,9 +8,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
-import parchment.kernel.CellError;
-import parchment.kernel.Evaluator;
-import parchment.kernel.Outcome;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.Outcome;
+import parchment.kernel.words.CellError;
 
 /**
  * Runs the code cells of a notebook in order and stops at the first that fails, unless that cell carries the tag {@code

@@ -17,17 +17,17 @@ class ResolverLoadedTest {
         private Probe() {}
 
         public static void main(String[] arguments) {
-            try (parchment.kernel.Evaluator evaluator = parchment.kernel.Evaluator.open()) {
+            try (parchment.kernel.cell.Evaluator evaluator = parchment.kernel.cell.Evaluator.open()) {
                 for (String cell : arguments) {
-                    evaluator.run(cell, new parchment.kernel.CellPage() {
+                    evaluator.run(cell, new parchment.kernel.page.CellPage() {
                         @Override
                         public void print(Stream stream, String text) {}
 
                         @Override
-                        public void show(parchment.kernel.Shown shown) {}
+                        public void show(parchment.kernel.page.Shown shown) {}
 
                         @Override
-                        public void result(parchment.kernel.Shown shown) {}
+                        public void result(parchment.kernel.page.Shown shown) {}
                     });
                 }
             }

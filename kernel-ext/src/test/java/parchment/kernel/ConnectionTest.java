@@ -47,6 +47,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
+import parchment.kernel.protocol.Channel;
+import parchment.kernel.protocol.Comms;
+import parchment.kernel.protocol.Connection;
+import parchment.kernel.protocol.MadeConnection;
 
 /** What programs without the key can do to a kernel's sockets: connect, and nothing else. */
 @Timeout(120)
@@ -239,14 +243,6 @@ class ConnectionTest {
             }
         }
         assertAnswers(withTheKey("shell"), heart(), "for those who connect now");
-    }
-
-    @Test
-    void aPartForWhichThereIsNoRoomIsEmpty() {
-        assertEquals(5, Channel.room(5).size());
-        assertEquals(0, Channel.room(-1).size());
-        assertEquals(0, Channel.room(Integer.MIN_VALUE).size());
-        assertEquals(0, Channel.room(Integer.MAX_VALUE).size()); // No array of Java is so large.
     }
 
     @ParameterizedTest

@@ -25,6 +25,12 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.cell.RecordingPage;
+import parchment.kernel.page.Outcome;
+import parchment.kernel.protocol.Channel;
+import parchment.kernel.protocol.Connection;
+import parchment.kernel.protocol.MadeConnection;
 
 /** A kernel between two cells: what is asked of it then, and who hears its first answer. */
 @Timeout(60)

@@ -21,6 +21,13 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Outcome;
+import parchment.kernel.page.Shown;
+import parchment.kernel.protocol.Comms;
+import parchment.kernel.protocol.Connection;
+import parchment.kernel.protocol.MadeConnection;
+import parchment.kernel.widget.LiveControls;
 
 /** What a client hears that reads slower than a cell writes. */
 @Timeout(120)

@@ -13,7 +13,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.kernel.KernelSpec;
+import parchment.kernel.install.KernelSpec;
 import picocli.CommandLine;
 
 /** What the install says; that it works, and that nothing is left of it, is tried on the release itself in test_release.py. */

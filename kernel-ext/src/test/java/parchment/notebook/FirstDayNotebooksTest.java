@@ -18,8 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import parchment.kernel.Evaluator;
-import parchment.kernel.Outcome;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.Outcome;
 
 /** Runs whole notebooks over logbooks of a first day: nothing in them, batches without curves, three batches. Every cell answers in words. */
 class FirstDayNotebooksTest {

@@ -15,8 +15,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.jars.Network;
-import parchment.kernel.Evaluator;
-import parchment.kernel.Outcome;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.Outcome;
 
 /** A notebook that somebody made for another Java kernel, with dependency lines and a chart, runs unchanged. */
 class GeneralNotebookTest {

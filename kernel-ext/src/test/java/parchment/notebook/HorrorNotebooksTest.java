@@ -15,8 +15,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import parchment.kernel.Evaluator;
-import parchment.kernel.Outcome;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.Outcome;
 
 /** Runs whole notebooks over a logbook in which one curve or one score is as wrong as can be: every cell still answers. */
 class HorrorNotebooksTest {

@@ -18,9 +18,9 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.kernel.Evaluator;
-import parchment.kernel.Outcome;
-import parchment.kernel.Shown;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.Outcome;
+import parchment.kernel.page.Shown;
 
 /** Runs a notebook on a logbook whose names and notes are markup; looks at the page and at the outputs in the notebook file. */
 class HostilePageTest {

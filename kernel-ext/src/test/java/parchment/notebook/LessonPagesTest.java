@@ -14,8 +14,8 @@ import java.util.Map;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import parchment.kernel.Evaluator;
-import parchment.kernel.Outcome;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.page.Outcome;
 import parchment.lesson.AnswerKey;
 import parchment.notebook.LessonPages.Edition;
 

@@ -18,9 +18,9 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import parchment.kernel.CellError;
-import parchment.kernel.CellPage;
-import parchment.kernel.Shown;
+import parchment.kernel.page.CellPage;
+import parchment.kernel.page.Shown;
+import parchment.kernel.words.CellError;
 import parchment.logbook.contents.Cautions;
 
 /** A notebook that ran, as Markdown. That docs/tour.md is what the tour says on the demo logbook is held by test_release_with_java.py, which runs it. */

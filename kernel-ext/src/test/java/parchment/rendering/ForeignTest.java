@@ -23,8 +23,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYChartBuilder;
 import parchment.display.Showable;
-import parchment.kernel.Evaluator;
-import parchment.kernel.LoadedBySession;
+import parchment.kernel.cell.Evaluator;
+import parchment.kernel.cell.LoadedBySession;
 
 /** Values of other libraries, of whichever jar they come. */
 class ForeignTest {
