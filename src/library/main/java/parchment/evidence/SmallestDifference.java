@@ -74,7 +74,8 @@ record SmallestDifference(double points, String source) {
                 top == TEN
                         ? "half a point of a ten-point scale, which is assumed as none is written" + slips
                         : "a twentieth of a scale from 0 to " + number(top)
-                                + ", which is assumed as none is written" + slips + "; write scale." + setting(attribute)
+                                + ", which is assumed as none is written" + slips + "; write scale."
+                                + setting(attribute)
                                 + " into logbook.properties");
     }
 

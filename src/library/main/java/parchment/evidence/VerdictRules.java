@@ -177,9 +177,8 @@ final class VerdictRules {
         boolean small = findings.equivalence().noneThatMatters();
         if (small && findings.ordinal().leavesRoomFor(findings.equivalence().margin())) {
             decided(Why.STEPS_LEAVE_ROOM);
-            reasons.add(
-                    "the scores come in few steps; as steps in their order they leave room for a difference of "
-                            + margin + " points, the smallest that matters; as numbers they leave none");
+            reasons.add("the scores come in few steps; as steps in their order they leave room for a difference of "
+                    + margin + " points, the smallest that matters; as numbers they leave none");
             return Verdict.CANNOT_TELL;
         }
         if (findings.slopeSeen() || findings.bendSeen()) {

@@ -37,8 +37,8 @@ final class CuppingFiles {
             optional("note", Kind.TEXT));
     private static final String BLIND = "blind";
     private static final String BEFORE_DISCUSSION = "scored before discussion";
-    private static final List<Field> SESSION_FIELDS = List.of(
-            required("cupping", Kind.NAME), optional(BLIND, Kind.TEXT), optional(BEFORE_DISCUSSION, Kind.TEXT));
+    private static final List<Field> SESSION_FIELDS =
+            List.of(required("cupping", Kind.NAME), optional(BLIND, Kind.TEXT), optional(BEFORE_DISCUSSION, Kind.TEXT));
 
     /** Holds the cups and the lines they stand on. */
     record Cups(List<CupScores> cups, List<Integer> lines) {
@@ -187,8 +187,7 @@ final class CuppingFiles {
                 continue;
             }
             sessions.put(
-                    name.get(),
-                    new Cupping(name.get(), said(row, BLIND), said(row, BEFORE_DISCUSSION), row.extras()));
+                    name.get(), new Cupping(name.get(), said(row, BLIND), said(row, BEFORE_DISCUSSION), row.extras()));
         }
         return new ArrayList<>(sessions.values());
     }

@@ -105,9 +105,9 @@ public final class BoxPlot implements Showable {
      * @throws IllegalArgumentException if there are not as many groups as numbers
      * @throws UnsupportedOperationException if XChart is not on the class path
      */
-    public static BoxPlot of(
-            String name, Iterable<? extends Number> numbers, String group, Iterable<String> groups) {
-        return of(name, numbers, group.isBlank() ? GROUPS : new DrawnNumbers.Named(group.strip(), GROUPS.many()), groups);
+    public static BoxPlot of(String name, Iterable<? extends Number> numbers, String group, Iterable<String> groups) {
+        return of(
+                name, numbers, group.isBlank() ? GROUPS : new DrawnNumbers.Named(group.strip(), GROUPS.many()), groups);
     }
 
     private static BoxPlot of(

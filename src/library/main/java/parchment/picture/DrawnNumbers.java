@@ -117,10 +117,10 @@ record DrawnNumbers(String name, String symbol, Unit printed, Numbers values, Na
                 .mapToObj(i -> logbook.batches().get(i))
                 .filter(batch -> !periods.isTodays(batch))
                 .toList();
-        int inferred =
-                (int) earlier.stream().filter(periods::isInferredEarlier).count();
-        int undated =
-                (int) earlier.stream().filter(batch -> periods.number(batch).isEmpty()).count();
+        int inferred = (int) earlier.stream().filter(periods::isInferredEarlier).count();
+        int undated = (int) earlier.stream()
+                .filter(batch -> periods.number(batch).isEmpty())
+                .count();
         return earlierProbe(earlier.size() - inferred - undated, inferred, undated);
     }
 
@@ -138,8 +138,9 @@ record DrawnNumbers(String name, String symbol, Unit printed, Numbers values, Na
                     + " read by an earlier probe, which may read otherwise");
         }
         if (inferred > 0) {
-            said.add(Named.BATCHES.counted(inferred) + (inferred == 1 ? " was" : " were")
-                    + " read before the probe seems to have changed: that is inferred from the readings, for no upkeep names it");
+            said.add(
+                    Named.BATCHES.counted(inferred) + (inferred == 1 ? " was" : " were")
+                            + " read before the probe seems to have changed: that is inferred from the readings, for no upkeep names it");
         }
         if (undated > 0) {
             said.add(Named.BATCHES.counted(undated) + (undated == 1 ? " has" : " have")

@@ -325,7 +325,8 @@ class FirstWordsTest {
                 "Write the green mass of more of the batches that were scored, then ask again.",
                 nextOf(Features.greenMass()));
         assertEquals(
-                "Write the quakers of more of the batches that were scored, then ask again.", nextOf(Features.quakers()));
+                "Write the quakers of more of the batches that were scored, then ask again.",
+                nextOf(Features.quakers()));
     }
 
     private static String nextOf(Feature feature) {

@@ -220,8 +220,7 @@ class FeaturesTest {
         }
         assertEquals("log the bean temperature and write the drop", Need.howToHave(Features.dropTemperature()));
         assertEquals(
-                "",
-                Need.howToHave(Feature.of("mine", Unit.SECONDS, "a number of my own", path -> Measured.exact(1))));
+                "", Need.howToHave(Feature.of("mine", Unit.SECONDS, "a number of my own", path -> Measured.exact(1))));
     }
 
     private static BatchPath path(Batch.Builder marks, boolean bean, boolean air) {

@@ -220,10 +220,10 @@ class PicturesTest {
                         + " unusual, or a slip of the pen.",
                 BoxPlot.of("sweetness [points]", numbers, "cupper", groups).text());
         assertTrue(BoxPlot.of("sweetness", numbers, " ", groups).text().startsWith("Sweetness by group, 6 rows."));
-        assertFalse(BoxPlot.of(
-                        "sweetness", List.of(6.0, 6.0, 6.25, 6.5, 7.0), "cupper", List.of("A", "A", "A", "A", "A"))
-                .text()
-                .contains("dot"));
+        assertFalse(
+                BoxPlot.of("sweetness", List.of(6.0, 6.0, 6.25, 6.5, 7.0), "cupper", List.of("A", "A", "A", "A", "A"))
+                        .text()
+                        .contains("dot"));
     }
 
     @Test
@@ -249,15 +249,19 @@ class PicturesTest {
     /** Without the upkeep the move of the probe shows in the readings alone. */
     @Test
     void tellAChangeThatNobodyWroteAsInferred() {
-        Logbook unwritten = Logbook.of(
-                HARBOUR.contents().toBuilder().upkeep(List.of()).build());
+        Logbook unwritten =
+                Logbook.of(HARBOUR.contents().toBuilder().upkeep(List.of()).build());
         ProbePeriods periods = ProbePeriods.of(unwritten);
         assertEquals(
                 List.of(ProbeChange.Kind.FOUND_WITHOUT_ENTRY),
-                periods.changes().stream().map(ProbeChange::kind).filter(ProbeChange.Kind::separatesPeriods).toList());
+                periods.changes().stream()
+                        .map(ProbeChange::kind)
+                        .filter(ProbeChange.Kind::separatesPeriods)
+                        .toList());
         assertTrue(unwritten.batches().stream().anyMatch(periods::isInferredEarlier));
         String words = Histogram.of(Features.dropTemperature(), unwritten).text();
-        assertTrue(words.contains(" batches were read before the probe seems to have changed: that is inferred"), words);
+        assertTrue(
+                words.contains(" batches were read before the probe seems to have changed: that is inferred"), words);
         assertFalse(words.contains("by an earlier probe"), words);
         assertTrue(HARBOUR.batches().stream().noneMatch(ProbePeriods.of(HARBOUR)::isInferredEarlier));
     }

@@ -67,8 +67,7 @@ public final class TablesawWords {
         return words.isPresent() ? new IllegalArgumentException(words.get()) : thrown;
     }
 
-    private static Optional<String> words(
-            Throwable thrown, String asked, String said, Stream<?> variables) {
+    private static Optional<String> words(Throwable thrown, String asked, String said, Stream<?> variables) {
         Matcher none = NO_COLUMN.matcher(said);
         if (none.matches()) {
             return Optional.of(noColumn(none.group(1), none.group(2), variables));
@@ -80,16 +79,17 @@ public final class TablesawWords {
         }
         Matcher cell = OTHER_CELL.matcher(said);
         if (cell.matches()) {
-            return Optional.of("The column '" + cell.group(1) + "' holds " + held(cell.group(2)) + ". Ask the row with `"
-                    + ASKED.getOrDefault(cell.group(2), "get" + capital(cell.group(2))) + "(\"" + cell.group(1)
-                    + "\")`.");
+            return Optional.of(
+                    "The column '" + cell.group(1) + "' holds " + held(cell.group(2)) + ". Ask the row with `"
+                            + ASKED.getOrDefault(cell.group(2), "get" + capital(cell.group(2))) + "(\"" + cell.group(1)
+                            + "\")`.");
         }
         Matcher column = OTHER_COLUMN.matcher(said);
         if (thrown instanceof ClassCastException && column.matches() && asked.endsWith("Column")) {
             String kind = column.group(1);
             String right = kind.substring(0, 1).toLowerCase(Locale.ROOT) + kind.substring(1) + "Column";
-            return Optional.of("`" + asked + "` was asked of a column that holds "
-                    + held(kind.toUpperCase(Locale.ROOT)) + ". Take it with `" + right + "`.");
+            return Optional.of("`" + asked + "` was asked of a column that holds " + held(kind.toUpperCase(Locale.ROOT))
+                    + ". Take it with `" + right + "`.");
         }
         return Optional.empty();
     }

@@ -142,7 +142,9 @@ class InspectionTest {
         String text = text("logbook|");
         assertTrue(text.startsWith("Logbook logbook\n\n"), text);
         assertTrue(text.contains("240 batches"), text);
-        assertTrue(text.contains("An opened collection of batches, lots and cuppings: where every question begins."), text);
+        assertTrue(
+                text.contains("An opened collection of batches, lots and cuppings: where every question begins."),
+                text);
         assertTrue(text("var first = logbook.batches().get(0)\nfirst|").startsWith("Batch first\n"));
     }
 
