@@ -12,6 +12,7 @@ import parchment.display.answer.ShownAs;
 import parchment.evidence.finding.Association;
 import parchment.evidence.finding.Claim;
 import parchment.evidence.finding.Effect;
+import parchment.evidence.finding.FinishedTrial;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Verdict;
 import parchment.evidence.finding.Wording;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.answer.Report;
+import parchment.evidence.finding.FinishedTrial;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Verdict;
 import parchment.evidence.finding.Wording;

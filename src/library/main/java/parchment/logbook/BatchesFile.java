@@ -14,7 +14,6 @@ import java.util.stream.Stream;
 import parchment.logbook.Field.Kind;
 import parchment.logbook.written.BatchConditions;
 import parchment.logbook.written.BatchLooks;
-import parchment.logbook.written.BatchPlan;
 import parchment.logbook.written.Machine;
 import parchment.logbook.written.RoastLength;
 import parchment.quantity.Elapsed;

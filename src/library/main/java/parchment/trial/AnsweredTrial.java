@@ -1,8 +1,8 @@
 package parchment.trial;
 
 import java.util.Optional;
-import parchment.display.answer.Report;
 import parchment.display.Showable;
+import parchment.display.answer.Report;
 import parchment.logbook.Problems;
 import parchment.sheet.Words;
 

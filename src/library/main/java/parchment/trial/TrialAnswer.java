@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import parchment.display.Showable;
 import parchment.display.answer.InShort;
 import parchment.display.answer.Report;
-import parchment.display.Showable;
 import parchment.display.answer.ShownAs;
 import parchment.evidence.finding.Effect;
-import parchment.evidence.FinishedTrial;
+import parchment.evidence.finding.FinishedTrial;
 import parchment.evidence.finding.Slope;
-import parchment.evidence.TrialVerdict;
+import parchment.evidence.finding.TrialVerdict;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
 

@@ -13,8 +13,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import parchment.display.answer.Report;
 import parchment.display.Showable;
+import parchment.display.answer.Report;
 import parchment.file.FolderLock;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
@@ -120,8 +120,12 @@ public final class TrialFolder implements Showable {
     /** Goes on only with a folder that is as it was sealed. */
     private TrialFiles sound(TrialFiles files) {
         if (!files.findings().isEmpty()) {
-            throw new IllegalStateException("The trial '" + folder + "' is not as it was sealed, and nothing was done with it. "
-                    + String.join(" ", files.findings().subList(0, Math.min(3, files.findings().size()))));
+            throw new IllegalStateException("The trial '" + folder
+                    + "' is not as it was sealed, and nothing was done with it. "
+                    + String.join(
+                            " ",
+                            files.findings()
+                                    .subList(0, Math.min(3, files.findings().size()))));
         }
         return files;
     }
@@ -193,15 +197,16 @@ public final class TrialFolder implements Showable {
             Map<Integer, SetListing> listed = files.listed();
             checkLeft(plan, opened);
             if (listed.size() * plan.size() <= opened) {
-                throw new IllegalStateException("Set " + (listed.size() + 1) + " is not listed yet. List its "
-                        + plan.size() + " batches first, of one lot and for one day, each weighed: no target is opened before.");
+                throw new IllegalStateException(
+                        "Set " + (listed.size() + 1) + " is not listed yet. List its " + plan.size()
+                                + " batches first, of one lot and for one day, each weighed: no target is opened before.");
             }
             return opened(files, plan, files.record().orElseThrow(), listed.get(listed.size()), opened);
         });
     }
 
-    private DrawnTarget opened(
-            TrialFiles files, TrialPlan plan, TrialRecord record, SetListing listing, int opened) throws IOException {
+    private DrawnTarget opened(TrialFiles files, TrialPlan plan, TrialRecord record, SetListing listing, int opened)
+            throws IOException {
         if (files.closed().isEmpty()) {
             throw new IllegalStateException("The covered lines of the trial are not at '" + draw
                     + "'. Whoever keeps the file " + TrialFiles.CLOSED + " brings it back, or you name where it is.");
@@ -245,7 +250,8 @@ public final class TrialFolder implements Showable {
     private static void check(SetListing listing, TrialPlan plan, Map<Integer, SetListing> before) {
         if (listing.batches().size() != plan.size()) {
             throw new IllegalArgumentException("A set of this trial has " + plan.size() + " batches, but "
-                    + listing.batches().size() + " were listed. List all of the set, weighed, before its first target is opened.");
+                    + listing.batches().size()
+                    + " were listed. List all of the set, weighed, before its first target is opened.");
         }
         before.forEach((set, earlier) -> {
             Set<String> both = new HashSet<>();
@@ -278,9 +284,8 @@ public final class TrialFolder implements Showable {
         List<String> findings = new ArrayList<>(files.findings());
         List<String> notes = new ArrayList<>();
         files.seal().filter(found -> !found.digits().equals(given)).ifPresent(found -> {
-            boolean ours = files.record()
-                    .map(record -> record.seal().equals(given))
-                    .orElse(false);
+            boolean ours =
+                    files.record().map(record -> record.seal().equals(given)).orElse(false);
             if (!ours) {
                 findings.add("The digits that you gave are of another seal: this folder's is "
                         + Seal.inFours(found.digits())
@@ -300,13 +305,14 @@ public final class TrialFolder implements Showable {
         int all = files.seal().map(found -> found.lineSeals().size()).orElse(0);
         int opened = findings.isEmpty() ? files.opened().size() : 0;
         if (files.closed().isEmpty()) {
-            notes.add("The covered lines are not at '" + draw + "', so those that are not open were not held against the seal.");
+            notes.add("The covered lines are not at '" + draw
+                    + "', so those that are not open were not held against the seal.");
         }
         files.record()
                 .map(record -> record.of(TrialRecord.Kind.SLIPS))
                 .filter(slips -> !slips.isEmpty())
-                .ifPresent(slips -> notes.add("Slips with every target were made on " + slips.get(0).at()
-                        + ": whoever made them could read them all."));
+                .ifPresent(slips -> notes.add("Slips with every target were made on "
+                        + slips.get(0).at() + ": whoever made them could read them all."));
         if (findings.isEmpty()) {
             findings.addAll(brokenRules(files));
         }
@@ -324,8 +330,7 @@ public final class TrialFolder implements Showable {
             List<String> drawn = lines.subList(from, from + plan.size()).stream()
                     .map(DrawnLine::target)
                     .toList();
-            if (!SetDraw.follows(
-                    drawn, plan.size(), plan.which(), plan.terms().targets())) {
+            if (!SetDraw.follows(drawn, plan.size(), plan.which(), plan.terms().targets())) {
                 broken.add("The targets of set " + (from / plan.size() + 1) + " are not those of a set of the plan.");
             }
         }
@@ -358,7 +363,10 @@ public final class TrialFolder implements Showable {
             return new AnsweredTrial(
                     plan,
                     TrialAnswer.atLook(
-                            look, plan.terms(), batches, files.seal().orElseThrow().digits()),
+                            look,
+                            plan.terms(),
+                            batches,
+                            files.seal().orElseThrow().digits()),
                     cells.problems(),
                     look);
         });
@@ -377,8 +385,9 @@ public final class TrialFolder implements Showable {
     public SealedSlips slips() {
         return alone(files -> {
             if (files.closed().isEmpty()) {
-                throw new IllegalStateException("The covered lines of the trial are not at '" + draw
-                        + "'. Whoever keeps the file " + TrialFiles.CLOSED + " brings it back, or you name where it is.");
+                throw new IllegalStateException(
+                        "The covered lines of the trial are not at '" + draw + "'. Whoever keeps the file "
+                                + TrialFiles.CLOSED + " brings it back, or you name where it is.");
             }
             TrialPlan plan = files.plan().orElseThrow();
             write(files.record().orElseThrow().with(now(), TrialRecord.Kind.SLIPS, "all"));
@@ -400,7 +409,8 @@ public final class TrialFolder implements Showable {
     private static String sentence(TrialFiles files) {
         TrialPlan plan = files.plan().orElseThrow();
         int all = plan.sets() * plan.size();
-        return "Trial " + plan.terms().trial() + " asks what " + plan.terms().control().words() + " does to "
+        return "Trial " + plan.terms().trial() + " asks what "
+                + plan.terms().control().words() + " does to "
                 + plan.terms().score() + ": " + files.opened().size() + " of " + all + " lines are open, in "
                 + Words.count(files.listed().size(), "set", "sets") + " of " + plan.sets() + ".";
     }

@@ -1,7 +1,7 @@
 package parchment.trial;
 
 import java.util.Optional;
-import parchment.evidence.TrialVerdict;
+import parchment.evidence.finding.TrialVerdict;
 import parchment.stats.Interval;
 
 /**

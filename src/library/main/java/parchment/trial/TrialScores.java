@@ -7,13 +7,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.curve.Curve;
-import parchment.feature.path.BatchPath;
 import parchment.feature.Features;
+import parchment.feature.path.BatchPath;
 import parchment.feature.path.Measured;
-import parchment.logbook.written.Cupping;
-import parchment.logbook.written.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.Quantity;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
 
 /** Finds in a logbook what came of the places of a trial: roasted, cupped blind, and what the control came out at. */
 final class TrialScores {

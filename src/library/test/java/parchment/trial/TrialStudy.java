@@ -105,7 +105,8 @@ final class TrialStudy {
 
     private static void print(Path file) throws IOException {
         Map<String, TrialTally> found = read(file);
-        System.out.println("| sets x size | cuppers | followed | lots | lost | false | power | formula | assigned held | achieved held | not bounded | bounds held |");
+        System.out.println(
+                "| sets x size | cuppers | followed | lots | lost | false | power | formula | assigned held | achieved held | not bounded | bounds held |");
         System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         Map<String, TrialDraws.Cell> cells = cells();
         for (Map.Entry<String, TrialDraws.Cell> entry : cells.entrySet()) {
@@ -141,14 +142,14 @@ final class TrialStudy {
                             : percent(none.share(Count.BOUNDS_HELD, Count.BOUNDED)) + " / "
                                     + percent(some.share(Count.BOUNDS_HELD, Count.BOUNDED)));
         }
-        long fewest = found.values().stream().mapToLong(t -> t.of(Count.TRIALS)).min().orElse(0);
+        long fewest =
+                found.values().stream().mapToLong(t -> t.of(Count.TRIALS)).min().orElse(0);
         System.out.println("\nTrials per condition: at least " + fewest + ", conditions: " + found.size());
     }
 
     /** The formula's power for a slope of 1/6 point per degree, with the noise of the draws. */
     static double formula(TrialDraws.Cell cell) {
-        double variance =
-                0.04 + 0.04 + 0.25 * SLOPE * SLOPE + 0.0625 / 2 + (0.3725 + 0.0625 / 12) / (2 * cell.cuppers);
+        double variance = 0.04 + 0.04 + 0.25 * SLOPE * SLOPE + 0.0625 / 2 + (0.3725 + 0.0625 / 12) / (2 * cell.cuppers);
         double squares = (cell.size == 4 ? 2.75 : 2) * 1.5 * 1.5;
         return new TrialPower(SLOPE, variance, cell.size, squares, 0.05).at(cell.sets);
     }

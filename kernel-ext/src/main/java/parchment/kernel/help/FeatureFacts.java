@@ -14,9 +14,6 @@ import parchment.feature.kind.Need;
 import parchment.kernel.help.DocPage.Block;
 import parchment.kernel.help.DocPage.Span;
 import parchment.kernel.help.DocPage.Term;
-import parchment.kernel.help.DocPage.Block;
-import parchment.kernel.help.DocPage.Span;
-import parchment.kernel.help.DocPage.Term;
 import parchment.quantity.TemperatureUnit;
 
 /** What a feature says of itself: its unit, how it is measured, its family and what it needs. */

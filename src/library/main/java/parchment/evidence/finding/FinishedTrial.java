@@ -1,10 +1,9 @@
-package parchment.evidence;
+package parchment.evidence.finding;
 
 import java.util.Optional;
 import parchment.display.Showable;
 import parchment.display.answer.InShort;
 import parchment.display.answer.Report;
-import parchment.evidence.finding.Effect;
 
 /**
  * Holds what a finished trial tells, to stand on the page of an answer apart from every other look at the scores.
@@ -21,12 +20,12 @@ public record FinishedTrial(
         implements Showable {
 
     /** Says whether it asks the question of an answer. */
-    boolean asks(String attribute, String feature) {
+    public boolean asks(String attribute, String feature) {
         return effect.attribute().equals(attribute) && effect.feature().equals(feature);
     }
 
     /** Adds the trial to a page, in the words that it has on its own page. */
-    Report onto(Report page) {
+    public Report onto(Report page) {
         return page.heading("What was drawn by chance: trial " + trial)
                 .add(inShort)
                 .say("Verdict of the trial: " + verdictWords + ". " + effect + " Seal: " + seal + ".")

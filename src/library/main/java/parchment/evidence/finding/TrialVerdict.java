@@ -1,6 +1,4 @@
-package parchment.evidence;
-
-import parchment.evidence.finding.Verdict;
+package parchment.evidence.finding;
 
 /** Says in words what a finished trial tells. Its rules are the trial's own, not those of {@link Verdict}. */
 public enum TrialVerdict {
