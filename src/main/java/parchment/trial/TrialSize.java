@@ -83,7 +83,8 @@ public final class TrialSize implements ShownAs {
 
     private static double share(double share) {
         if (!(share >= 0 && share <= 1)) {
-            throw new IllegalArgumentException("A share of a trial's batches lies between 0 and 1, but it is " + share + ".");
+            throw new IllegalArgumentException(
+                    "A share of a trial's batches lies between 0 and 1, but it is " + share + ".");
         }
         return share;
     }
@@ -94,7 +95,10 @@ public final class TrialSize implements ShownAs {
     }
 
     private TrialPower power(TrialSpread found) {
-        double middle = terms.targets().stream().mapToDouble(Double::doubleValue).average().orElse(0);
+        double middle = terms.targets().stream()
+                .mapToDouble(Double::doubleValue)
+                .average()
+                .orElse(0);
         double squares = terms.targets().stream()
                 .mapToDouble(target -> (target - middle) * (target - middle))
                 .sum();
@@ -168,8 +172,9 @@ public final class TrialSize implements ShownAs {
                     "State a larger difference, targets further apart, or more cuppers and cups.");
         }
         return new InShort(
-                "This trial takes " + batches().getAsInt() + " batches: " + TrialWords.count(days().getAsInt(), "roast day", "roast days")
-                        + ", as many cuppings" + mass() + ".",
+                "This trial takes " + batches().getAsInt() + " batches: "
+                        + TrialWords.count(days().getAsInt(), "roast day", "roast days") + ", as many cuppings" + mass()
+                        + ".",
                 "It then shows " + difference + " four times in five, if batches differ as they did here.",
                 "Draw it if the answer is worth that; a larger difference or more cuppers would make it smaller.");
     }
@@ -187,7 +192,8 @@ public final class TrialSize implements ShownAs {
 
     /** Returns the page. */
     public Report page() {
-        Report page = Report.titled("How large trial " + terms.trial() + " has to be").add(inShort());
+        Report page =
+                Report.titled("How large trial " + terms.trial() + " has to be").add(inShort());
         return page.fold(Report.titled("How this was worked out").say(behind()));
     }
 

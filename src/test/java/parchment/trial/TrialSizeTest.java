@@ -111,7 +111,9 @@ class TrialSizeTest {
                 "This trial takes " + batches + " batches: " + batches / 3 + " roast days, as many cuppings and "
                         + parchment.quantity.Mass.kilograms(kilograms).words(harbour.massUnit()) + " of green coffee.",
                 words.found());
-        assertTrue(size.page().text().contains("the upper 80 % limit is "), size.page().text());
+        assertTrue(
+                size.page().text().contains("the upper 80 % limit is "),
+                size.page().text());
         assertTrue(
                 TrialSize.of(terms(0.5, 1), harbour).batches().orElseThrow() > batches,
                 "fewer cuppers need more batches");
@@ -146,15 +148,16 @@ class TrialSizeTest {
     @Tag("says")
     void saysThatALogbookCannotSizeIt() {
         for (int degrees : new int[] {4, 5}) {
-            TrialSize size = TrialSize.of(
-                    TrialTables.terms(0.5, 1), new TrialSpread(0.01, degrees, Double.NaN, 6, 20, 10));
+            TrialSize size =
+                    TrialSize.of(TrialTables.terms(0.5, 1), new TrialSpread(0.01, degrees, Double.NaN, 6, 20, 10));
             assertEquals(degrees == 5, size.batches().isPresent(), "degrees " + degrees);
         }
-        TrialSize none = TrialSize.of(TrialTables.terms(0.5, 1), harbour.only(batch -> false).whole().only(b -> false));
+        TrialSize none = TrialSize.of(
+                TrialTables.terms(0.5, 1), harbour.only(batch -> false).whole().only(b -> false));
         assertTrue(none.batches().isPresent(), "a filter does not make the logbook smaller");
-        InShort words = ShortSentences.keptBy(TrialSize.of(
-                        TrialTables.terms(0.5, 1), new TrialSpread(0.01, 4, Double.NaN, 6, 20, 10))
-                .inShort());
+        InShort words = ShortSentences.keptBy(
+                TrialSize.of(TrialTables.terms(0.5, 1), new TrialSpread(0.01, 4, Double.NaN, 6, 20, 10))
+                        .inShort());
         assertEquals("This logbook cannot say how large the trial has to be.", words.found());
     }
 }
