@@ -120,11 +120,16 @@ public final class TrialSize implements ShownAs {
         if (reaches) {
             return formula;
         }
+        int most = TrialPower.MOST_BATCHES / setSize();
         int low = formula.getAsInt();
-        int high = TrialPower.MOST_BATCHES / setSize();
+        int high = low;
         TrialSimulation simulated = new TrialSimulation(power, terms.targets(), followed, lost);
-        if (simulated.power(high) < TrialPower.WANTED) {
-            return OptionalInt.empty();
+        while (simulated.power(high) < TrialPower.WANTED) {
+            if (high == most) {
+                return OptionalInt.empty();
+            }
+            low = high + 1;
+            high = Math.min(most, 2 * high);
         }
         while (low < high) {
             int middle = (low + high) / 2;
