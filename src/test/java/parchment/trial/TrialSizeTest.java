@@ -68,6 +68,29 @@ class TrialSizeTest {
         }
     }
 
+    /** Twelve sets of two have 4,096 ways of dealing: shuffles ask for a set more than Student's t, and never for fewer. */
+    @Test
+    @Tag("holds-for-any")
+    void fewSetsOfTwoAreSizedByShuffles() {
+        TrialTerms ends = new TrialTerms(
+                "quay",
+                "sweetness",
+                TrialControl.DROP_TEMPERATURE,
+                List.of(201.5, 204.5),
+                0.75,
+                1,
+                1,
+                List.of("Ana"),
+                2,
+                TemperatureUnit.CELSIUS);
+        int formula = 2 * new TrialPower(0.25, 0.42 * 0.42, 2, 4.5, 0.05).sets().orElseThrow();
+        int found = TrialSize.of(ends, new TrialSpread(0.42 * 0.42, 100_000_000, Double.NaN, 6, 1000, 300))
+                .batches()
+                .orElseThrow();
+        assertTrue(formula < 2 * TrialSize.FEW_SETS_OF_TWO, "formula " + formula);
+        assertTrue(found >= formula && found <= formula + 4, found + " batches, formula " + formula);
+    }
+
     @Test
     @Tag("holds-for-any")
     void missedTargetsAndLostBatchesMakeItLarger() {
