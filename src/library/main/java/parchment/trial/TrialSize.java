@@ -27,6 +27,9 @@ public final class TrialSize implements ShownAs {
     /** Below so many sets shuffles are coarse, and the formula promises too much. */
     static final int FEW_SETS = 6;
 
+    /** The same where a set has two batches and so only two ways of dealing. */
+    static final int FEW_SETS_OF_TWO = 13;
+
     private final TrialTerms terms;
     private final Optional<TrialSpread> spread;
     private final double followed;
@@ -94,6 +97,10 @@ public final class TrialSize implements ShownAs {
         return terms.targets().size();
     }
 
+    private int fewSets() {
+        return setSize() == 2 ? FEW_SETS_OF_TWO : FEW_SETS;
+    }
+
     private TrialPower power(TrialSpread found) {
         double middle = terms.targets().stream()
                 .mapToDouble(Double::doubleValue)
@@ -116,15 +123,20 @@ public final class TrialSize implements ShownAs {
         if (formula.isEmpty()) {
             return formula;
         }
-        boolean reaches = followed == 1 && lost == 0 && formula.getAsInt() >= FEW_SETS;
+        boolean reaches = followed == 1 && lost == 0 && formula.getAsInt() >= fewSets();
         if (reaches) {
             return formula;
         }
+        int most = TrialPower.MOST_BATCHES / setSize();
         int low = formula.getAsInt();
-        int high = TrialPower.MOST_BATCHES / setSize();
+        int high = low;
         TrialSimulation simulated = new TrialSimulation(power, terms.targets(), followed, lost);
-        if (simulated.power(high) < TrialPower.WANTED) {
-            return OptionalInt.empty();
+        while (simulated.power(high) < TrialPower.WANTED) {
+            if (high == most) {
+                return OptionalInt.empty();
+            }
+            low = high + 1;
+            high = Math.min(most, 2 * high);
         }
         while (low < high) {
             int middle = (low + high) / 2;
@@ -221,7 +233,7 @@ public final class TrialSize implements ShownAs {
                         : "",
                 100 * followed,
                 100 * lost,
-                sets.isPresent() && (followed < 1 || lost > 0 || sets.getAsInt() < FEW_SETS)
+                sets.isPresent() && (followed < 1 || lost > 0 || sets.getAsInt() < fewSets())
                         ? "by " + TrialSimulation.TRIALS + " drawn trials of each size"
                         : "by the noncentral t distribution");
     }
