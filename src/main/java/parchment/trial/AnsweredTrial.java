@@ -61,8 +61,7 @@ public final class AnsweredTrial implements Showable {
         for (String line : plan.text().lines().skip(1).toList()) {
             stated = stated.say(line);
         }
-        return Report.titled("Trial " + plan.terms().trial())
-                .add(answer)
+        return answer.page()
                 .say(looked())
                 .say(differing())
                 .fold(cells)

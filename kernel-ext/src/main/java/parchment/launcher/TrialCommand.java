@@ -70,13 +70,14 @@ final class TrialCommand implements Callable<Integer> {
         Showable make();
     }
 
-    private static void page(Path file, @Nullable Path logbook, String title, PrintWriter terminal, Making making)
+    private static void page(
+            Path file, @Nullable Path logbook, String title, List<String> notes, PrintWriter terminal, Making making)
             throws IOException {
         LogbookChoice choice = new LogbookChoice(logbook);
         try (MadeFolders folders = MadeFolders.begin()) {
             folders.page(file.toAbsolutePath(), choice);
             Showable made = making.make();
-            folders.write(() -> OurPage.write(file.toAbsolutePath(), PrintedPage.of(title, made)));
+            folders.write(() -> OurPage.write(file.toAbsolutePath(), PrintedPage.of(title, notes, made)));
         }
         terminal.println("Page:      " + file.toAbsolutePath());
     }
@@ -232,7 +233,7 @@ final class TrialCommand implements Callable<Integer> {
             terminal.println("Give these digits to somebody else now, such as the cuppers: a file's date proves nothing.");
             terminal.println(Cautions.BESIDE_A_READING);
             if (slips != null) {
-                page(slips, logbook, "Slips of " + folder, terminal, trial::slips);
+                page(slips, logbook, "Slips of " + folder, List.of(), terminal, trial::slips);
             }
             terminal.flush();
             return 0;
@@ -334,7 +335,7 @@ final class TrialCommand implements Callable<Integer> {
             terminal.println(target.text());
             terminal.flush();
             if (sheets != null) {
-                page(sheets, null, "Batch sheets of " + folder, terminal, trial::sheets);
+                page(sheets, null, "Batch sheets of " + folder, List.of(), terminal, trial::sheets);
             }
             terminal.flush();
             return 0;
@@ -444,9 +445,11 @@ final class TrialCommand implements Callable<Integer> {
             PrintWriter terminal = parent.terminal();
             Path page = OutputPlace.named(
                     "--out", out, Places.here().home().resolve("out").resolve("answer.html"));
-            page(page, logbook, "Trial " + folder, terminal, () -> {
+            boolean invented = read.provenance() == Logbook.Provenance.INVENTED;
+            List<String> notes = invented ? List.of(Cautions.INVENTED_PAGE) : List.of();
+            page(page, logbook, "Trial " + folder, notes, terminal, () -> {
                 AnsweredTrial answered = trial.answer(read);
-                if (read.provenance() == Logbook.Provenance.INVENTED) {
+                if (invented) {
                     terminal.println(Cautions.INVENTED_MACHINE);
                 }
                 terminal.println(answered.firstWords());
