@@ -16,14 +16,14 @@ import parchment.stats.resample.ShuffledRatio;
  */
 final class AsAchieved {
     private final Fieller set;
-    private final ShuffledRatio twin;
+    private final double level;
     private final List<AssignedBatch> batches;
     private final int notRead;
     private final double pull;
 
-    private AsAchieved(Fieller set, ShuffledRatio twin, List<AssignedBatch> batches, int notRead, double pull) {
+    private AsAchieved(Fieller set, double level, List<AssignedBatch> batches, int notRead, double pull) {
         this.set = set;
-        this.twin = twin;
+        this.level = level;
         this.batches = batches;
         this.notRead = notRead;
         this.pull = pull;
@@ -39,15 +39,11 @@ final class AsAchieved {
             return Optional.empty();
         }
         List<AssignedBatch> batches = kept.get().batches();
-        List<String> sets = kept.get().sets();
-        double[] targets = batches.stream().mapToDouble(AssignedBatch::target).toArray();
-        double[] achieved =
-                batches.stream().mapToDouble(batch -> batch.achieved().orElseThrow()).toArray();
-        double[] means = kept.get().means();
+        double[] achieved = achieved(batches);
         SlopeInsideSets line = kept.get().line();
         return Optional.of(new AsAchieved(
-                line.ratio(means, achieved, level),
-                SetShuffle.of(sets, targets, AsAssigned.SEED).ratio(means, achieved, level),
+                line.ratio(kept.get().means(), achieved, level),
+                level,
                 batches,
                 assigned.batches().size() - batches.size(),
                 line.slope("pull", achieved).estimate()));
@@ -60,7 +56,17 @@ final class AsAchieved {
 
     /** Returns the same by shuffles. */
     ShuffledRatio twin() {
-        return twin;
+        return SetShuffle.of(
+                        batches.stream().map(AssignedBatch::set).toList(),
+                        batches.stream().mapToDouble(AssignedBatch::target).toArray(),
+                        AsAssigned.SEED)
+                .ratio(batches.stream().mapToDouble(AssignedBatch::mean).toArray(), achieved(batches), level);
+    }
+
+    private static double[] achieved(List<AssignedBatch> batches) {
+        return batches.stream()
+                .mapToDouble(batch -> batch.achieved().orElseThrow())
+                .toArray();
     }
 
     List<AssignedBatch> batches() {

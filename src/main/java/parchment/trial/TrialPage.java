@@ -41,6 +41,7 @@ final class TrialPage {
         words.add(stated());
         words.add("Seal of plan and draw: " + answer.seal() + ".");
         words.add(whose());
+        words.add(notStated());
         words.add(answer.missing().words());
         words.add(bounds());
         words.add(unblinded());
@@ -70,6 +71,21 @@ final class TrialPage {
                 : "The points are those of "
                         + (cuppers == 1 ? "this one cupper" : "these " + cuppers + " cuppers")
                         + "; others may put the same cups closer together or further apart.";
+    }
+
+    /** Says who cupped without having been named beforehand; their scores count, and a reader may ask why they came. */
+    private String notStated() {
+        List<String> others = answer.batches().stream()
+                .flatMap(batch -> batch.scores().stream())
+                .map(AssignedBatch.GivenScore::cupper)
+                .distinct()
+                .sorted()
+                .filter(cupper -> !terms.cuppers().contains(cupper))
+                .toList();
+        return others.isEmpty()
+                ? ""
+                : "Cupped without having been named beforehand: " + TrialWords.list(others)
+                        + ". Their scores are in the answer.";
     }
 
     private String bounds() {
@@ -235,9 +251,10 @@ final class TrialPage {
     }
 
     private static String perStep(AsAchieved achieved, double step) {
-        return achieved.twin().parts().isEmpty()
+        List<Interval> parts = achieved.twin().parts();
+        return parts.isEmpty()
                 ? "no number at all"
-                : achieved.twin().parts().stream()
+                : parts.stream()
                         .map(part -> stretch(part.lower() * step, part.upper() * step))
                         .collect(Collectors.joining(" or "));
     }

@@ -25,9 +25,10 @@ record TrialPower(double slope, double variance, double setSize, double squares,
     /** Returns the share of trials of so many sets that find the slope. */
     double at(int sets) {
         double degrees = sets * (setSize - 1) - 1;
-        return degrees > 0 && variance > 0
-                ? NoncentralT.power(slope * Math.sqrt(sets * squares / variance), degrees, chance)
-                : 0;
+        if (!(degrees > 0)) {
+            return 0;
+        }
+        return variance > 0 ? NoncentralT.power(slope * Math.sqrt(sets * squares / variance), degrees, chance) : 1;
     }
 
     /** Returns how many sets find it four times in five; empty if that takes more batches than a trial may have. */

@@ -12,6 +12,7 @@ import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import parchment.feature.BatchPath;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
+import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
 import parchment.stats.mixed.SlopeInsideSets;
 
@@ -108,7 +109,7 @@ record TrialSpread(double variance, int degreesOfFreedom, double single, double 
         Map<String, Map<String, List<Double>>> scores = new TreeMap<>();
         Map<String, CupScores> one = new HashMap<>();
         for (CupScores cup : logbook.cups()) {
-            if (TrialScores.isBlind(cup, logbook) && Double.isFinite(cup.score(score))) {
+            if (TrialScores.isBlind(cup, logbook) && !discussed(cup, logbook) && Double.isFinite(cup.score(score))) {
                 String key = cup.cupping() + "\n" + cup.batch();
                 one.putIfAbsent(key, cup);
                 scores.computeIfAbsent(key, k -> new TreeMap<>())
@@ -136,6 +137,14 @@ record TrialSpread(double variance, int degreesOfFreedom, double single, double 
             }
         });
         return rows;
+    }
+
+    /** Scores that were spoken of first lie closer together than those of a trial will. */
+    private static boolean discussed(CupScores cup, Logbook logbook) {
+        return Optional.of(cup.cupping())
+                .flatMap(logbook::cupping)
+                .filter(how -> how.beforeDiscussion() == Cupping.Said.NO)
+                .isPresent();
     }
 
     /** The variance of one score about its batch, once each cupper's level at the table is taken out. */

@@ -1,6 +1,7 @@
 package parchment.contract;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -26,11 +27,13 @@ import parchment.stats.ordinal.OrdinalMixedModel;
 import parchment.stats.regression.GaussianProcess;
 import parchment.stats.regression.NonlinearModel;
 import parchment.stats.regression.ProcessShape;
+import parchment.stats.resample.FisherExactTest;
 import parchment.stats.resample.GroupBootstrap;
 import parchment.stats.resample.GroupedConformal;
 import parchment.stats.resample.GroupedFolds;
 import parchment.stats.resample.Permutation;
 import parchment.stats.resample.PermutationTest;
+import parchment.stats.resample.SetShuffle;
 import parchment.stats.series.LevelChanges;
 import parchment.stats.series.Signal;
 
@@ -66,6 +69,13 @@ final class NumericExamples {
         roots.put("AddedFeatures", logbook -> AddedFeatures.to(model, day));
         roots.put("Autocovariance", logbook -> Autocovariance.of(1.0 / 3, 0.2, 5));
         roots.put("Fieller", logbook -> Fieller.of(2, 3, 0.1, 0, 0.1, 20, 0.9));
+        SetShuffle shuffle = SetShuffle.of(day.subList(0, 16), Arrays.copyOf(x, 16), 1);
+        roots.put("SetShuffle", logbook -> shuffle);
+        roots.put("ShuffledSlope", logbook -> shuffle.slope(Arrays.copyOf(y, 16)));
+        roots.put(
+                "ShuffledRatio",
+                logbook -> shuffle.ratio(Arrays.copyOf(y, 16), Arrays.copyOf(x, 16), 0.9));
+        roots.put("FisherExactTest", logbook -> FisherExactTest.of(List.of(3, 1), List.of(1, 3)));
         roots.put("GroupBootstrap", logbook -> GroupBootstrap.of(day, 1));
         roots.put("GroupedFolds", logbook -> GroupedFolds.of(day, 4, 1));
         roots.put("RobustnessValue", logbook -> RobustnessValue.of(slope));

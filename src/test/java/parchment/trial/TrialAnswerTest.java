@@ -373,6 +373,19 @@ class TrialAnswerTest {
         assertTrue(second.blindOnly().isEmpty());
     }
 
+    @Test
+    @Tag("says")
+    void whoCuppedWithoutBeingStatedIsNamed() {
+        assertFalse(answer(0.5, sets(8, 0.25, 0.1)).page().text().contains("Cupped without having been named"));
+        List<AssignedBatch> batches = new ArrayList<>(sets(8, 0.25, 0.1));
+        List<AssignedBatch.GivenScore> scores = new ArrayList<>(batches.get(0).scores());
+        scores.add(new AssignedBatch.GivenScore("Dan", 6));
+        batches.set(0, batches.get(0).with(batches.get(0).achieved(), scores));
+        String page = answer(0.5, batches).page().text();
+        assertTrue(
+                page.contains("Cupped without having been named beforehand: Dan. Their scores are in the answer."), page);
+    }
+
     /** One cupper with fewer cups than another does not weigh less, and a batch's mean is of cuppers, not of cups. */
     @Test
     @Tag("holds-for-any")

@@ -6,10 +6,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import parchment.trial.TrialTally.Count;
 import parchment.trial.TrialTally.Part;
 
@@ -105,44 +110,114 @@ final class TrialStudy {
 
     private static void print(Path file) throws IOException {
         Map<String, TrialTally> found = read(file);
-        System.out.println("| sets x size | cuppers | followed | lots | lost | false | power | formula | assigned held | achieved held | not bounded | bounds held |");
-        System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
+        Map<String, List<String>> rows = new LinkedHashMap<>();
         Map<String, TrialDraws.Cell> cells = cells();
-        for (Map.Entry<String, TrialDraws.Cell> entry : cells.entrySet()) {
-            TrialDraws.Cell cell = entry.getValue();
-            if (cell.slope != 0) {
-                continue;
+        cells.forEach((name, cell) -> {
+            if (found.containsKey(name)) {
+                rows.computeIfAbsent(
+                                String.format(
+                                        Locale.ROOT,
+                                        "%d sets of %d, followed %.0f %%",
+                                        cell.sets,
+                                        cell.size,
+                                        100 * cell.followed),
+                                key -> new ArrayList<>())
+                        .add(name);
             }
-            TrialTally none = found.get(entry.getKey());
-            TrialTally some = found.get(entry.getKey().replace("slope 0", "slope 1/6"));
-            if (none == null || some == null) {
-                continue;
-            }
+        });
+        System.out.println("| sets | false findings | power | formula | assigned held | achieved held | achieved without an end | bounds held |");
+        System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- |");
+        rows.forEach((row, names) -> {
+            Predicate<TrialDraws.Cell> none = cell -> cell.slope == 0;
+            Predicate<TrialDraws.Cell> whole = cell -> cell.slope > 0 && cell.loss == 0;
             System.out.printf(
                     Locale.ROOT,
-                    "| %d x %d | %d | %.0f %% | %d | %.0f %% | %s | %s | %s | %s / %s | %s / %s | %s / %s | %s |%n",
-                    cell.sets,
-                    cell.size,
-                    cell.cuppers,
-                    100 * cell.followed,
-                    cell.lots,
-                    100 * cell.loss,
-                    percent(none.found()),
-                    percent(some.found()),
-                    cell.followed == 1 && cell.loss == 0 ? percent(formula(cell)) : "-",
-                    percent(none.held()),
-                    percent(some.held()),
-                    percent(none.share(Count.ACHIEVED_HELD, Count.READ)),
-                    percent(some.share(Count.ACHIEVED_HELD, Count.READ)),
-                    percent(none.share(Count.NOT_BOUNDED, Count.READ)),
-                    percent(some.share(Count.NOT_BOUNDED, Count.READ)),
-                    cell.loss == 0
-                            ? "-"
-                            : percent(none.share(Count.BOUNDS_HELD, Count.BOUNDED)) + " / "
-                                    + percent(some.share(Count.BOUNDS_HELD, Count.BOUNDED)));
+                    "| %s | %s | %s, %s | %s | %s | %s | %s | %s |%n",
+                    row,
+                    range(names, cells, found, none, TrialTally::found),
+                    range(names, cells, found, whole.and(cell -> cell.cuppers == 1), TrialTally::found),
+                    range(names, cells, found, whole.and(cell -> cell.cuppers == 3), TrialTally::found),
+                    row.endsWith(" 100 %") ? formulas(names, cells) : "",
+                    range(names, cells, found, cell -> true, TrialTally::held),
+                    range(names, cells, found, cell -> true, t -> t.share(Count.ACHIEVED_HELD, Count.READ)),
+                    range(names, cells, found, cell -> true, t -> t.share(Count.NOT_BOUNDED, Count.READ)),
+                    range(names, cells, found, cell -> cell.loss > 0, t -> t.share(Count.BOUNDS_HELD, Count.BOUNDED)));
+        });
+        worst(found, cells);
+    }
+
+    private static String formulas(List<String> names, Map<String, TrialDraws.Cell> cells) {
+        return names.stream()
+                .map(name -> Objects.requireNonNull(cells.get(name)))
+                .mapToDouble(TrialStudy::formula)
+                .distinct()
+                .mapToObj(TrialStudy::percent)
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String range(
+            List<String> names,
+            Map<String, TrialDraws.Cell> cells,
+            Map<String, TrialTally> found,
+            Predicate<TrialDraws.Cell> which,
+            ToDoubleFunction<TrialTally> share) {
+        double[] shares = names.stream()
+                .filter(name -> which.test(Objects.requireNonNull(cells.get(name))))
+                .mapToDouble(name -> share.applyAsDouble(Objects.requireNonNull(found.get(name))))
+                .sorted()
+                .toArray();
+        return shares.length == 0 ? "" : percent(shares[0]) + " to " + percent(shares[shares.length - 1]);
+    }
+
+    /** Prints the conditions farthest from what is wanted, and how many trials stand behind the fewest. */
+    private static void worst(Map<String, TrialTally> found, Map<String, TrialDraws.Cell> cells) {
+        say("most false findings", found, cells, cell -> cell.slope == 0, TrialTally::found, -1);
+        say("assigned held least", found, cells, cell -> true, TrialTally::held, 1);
+        say("assigned held most", found, cells, cell -> true, TrialTally::held, -1);
+        say("achieved held least", found, cells, cell -> true, t -> t.share(Count.ACHIEVED_HELD, Count.READ), 1);
+        say("achieved held most", found, cells, cell -> true, t -> t.share(Count.ACHIEVED_HELD, Count.READ), -1);
+        say("bounds held least", found, cells, cell -> cell.loss > 0, t -> t.share(Count.BOUNDS_HELD, Count.BOUNDED), 1);
+        cells.entrySet().stream()
+                .filter(entry -> found.containsKey(entry.getKey()))
+                .filter(entry -> entry.getValue().slope > 0
+                        && entry.getValue().loss == 0
+                        && entry.getValue().followed == 1)
+                .sorted(Comparator.comparingDouble(entry -> -Math.abs(
+                        Objects.requireNonNull(found.get(entry.getKey())).found() - formula(entry.getValue()))))
+                .limit(8)
+                .forEach(entry -> System.out.println("power " + percent(Objects.requireNonNull(found.get(entry.getKey())).found())
+                        + ", formula " + percent(formula(entry.getValue())) + ": " + entry.getKey()));
+        System.out.println("trials per condition: "
+                + found.values().stream().mapToLong(t -> t.of(Count.TRIALS)).min().orElse(0) + " to "
+                + found.values().stream().mapToLong(t -> t.of(Count.TRIALS)).max().orElse(0) + ", conditions "
+                + found.size());
+        say("false findings over all", Map.of("all", sum(found, cells, cell -> cell.slope == 0)), Map.of(), cell -> true, TrialTally::found, 1);
+    }
+
+    private static TrialTally sum(
+            Map<String, TrialTally> found, Map<String, TrialDraws.Cell> cells, Predicate<TrialDraws.Cell> which) {
+        TrialTally sum = new TrialTally();
+        for (Map.Entry<String, TrialTally> entry : found.entrySet()) {
+            TrialDraws.Cell cell = cells.get(entry.getKey());
+            sum = cell != null && which.test(cell) ? sum.plus(entry.getValue().line()) : sum;
         }
-        long fewest = found.values().stream().mapToLong(t -> t.of(Count.TRIALS)).min().orElse(0);
-        System.out.println("\nTrials per condition: at least " + fewest + ", conditions: " + found.size());
+        return sum;
+    }
+
+    private static void say(
+            String what,
+            Map<String, TrialTally> found,
+            Map<String, TrialDraws.Cell> cells,
+            Predicate<TrialDraws.Cell> which,
+            ToDoubleFunction<TrialTally> share,
+            int direction) {
+        found.entrySet().stream()
+                .filter(entry -> !cells.containsKey(entry.getKey())
+                        || which.test(Objects.requireNonNull(cells.get(entry.getKey()))))
+                .sorted(Comparator.comparingDouble(entry -> direction * share.applyAsDouble(entry.getValue())))
+                .limit(4)
+                .forEach(entry ->
+                        System.out.println(what + " " + percent(share.applyAsDouble(entry.getValue())) + ": " + entry.getKey()));
     }
 
     /** The formula's power for a slope of 1/6 point per degree, with the noise of the draws. */

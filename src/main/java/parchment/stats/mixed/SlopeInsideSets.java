@@ -74,12 +74,16 @@ public final class SlopeInsideSets {
     public Fieller ratio(double[] response, double[] achieved, double level) {
         double[] y = centred(sets, response);
         double[] w = centred(sets, achieved);
+        double ofY = covariance(y, y);
+        double ofW = covariance(w, w);
+        // Where a line leaves nothing of one of them, rounding alone must not make the two covary.
+        double most = Math.sqrt(ofY * ofW);
         return Fieller.of(
                 product(x, y) / squares,
                 product(x, w) / squares,
-                covariance(y, y) / squares,
-                covariance(y, w) / squares,
-                covariance(w, w) / squares,
+                ofY / squares,
+                Math.max(-most, Math.min(most, covariance(y, w))) / squares,
+                ofW / squares,
                 degreesOfFreedom,
                 level);
     }

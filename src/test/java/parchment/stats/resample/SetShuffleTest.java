@@ -121,6 +121,19 @@ class SetShuffleTest {
         assertFalse(twin.isBounded());
     }
 
+    /** Quarter points of a tiny trial can lie on the line exactly; rounding must not refuse that. */
+    @Test
+    @Tag("holds-for-any")
+    void aLineThatLeavesNothingStillHasItsSet() {
+        List<String> sets = List.of("a", "a", "b", "b", "c", "c");
+        double[] targets = {-1.5, 1.5, 1.5, -1.5, -1.5, 1.5};
+        double[] scores = {6, 6.75, 7.1, 6.35, 5.3, 6.05};
+        double[] achieved = {201.3, 204.6, 204.2, 201.9, 201.1, 204.4};
+        Fieller set = SlopeInsideSets.on(sets, targets).ratio(scores, achieved, 0.9);
+        assertEquals(Fieller.Form.BETWEEN, set.form());
+        assertTrue(set.contains(0.25 / (2.9 / 3)), set.toString());
+    }
+
     /** The interval's ends, found without a grid, against the count of shuffles at single slopes. */
     @Test
     @Tag("holds-for-any")
