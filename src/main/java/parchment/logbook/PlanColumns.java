@@ -69,8 +69,8 @@ final class PlanColumns {
             if (name.startsWith(PLANNED) && !name.equals(PLANNED.strip())) {
                 row.at(index)
                         .flatMap(text -> planned(row, header, text))
-                        .ifPresent(planned ->
-                                others.putIfAbsent(name.substring(PLANNED.length()).strip(), planned));
+                        .ifPresent(planned -> others.putIfAbsent(
+                                name.substring(PLANNED.length()).strip(), planned));
             }
         });
         return others;

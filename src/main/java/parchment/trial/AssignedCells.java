@@ -30,8 +30,7 @@ record AssignedCells(List<AssignedBatch> batches, Problems problems) {
 
     private static final String RULES = "the sealed draw rules";
 
-    static AssignedCells of(
-            TrialPlan plan, List<DrawnLine> opened, Map<Integer, SetListing> listed, Logbook logbook) {
+    static AssignedCells of(TrialPlan plan, List<DrawnLine> opened, Map<Integer, SetListing> listed, Logbook logbook) {
         List<AssignedBatch> places = new ArrayList<>();
         List<Problem> problems = new ArrayList<>();
         Map<String, DrawnLine> drawn = new HashMap<>();
@@ -90,8 +89,8 @@ record AssignedCells(List<AssignedBatch> batches, Problems problems) {
                     batch.name(),
                     DrawnTarget.column(plan),
                     planned.map(value -> otherUnit
-                                    ? DrawnLine.target(value.value()) + " " + value.unit()
-                                    : DrawnTarget.told(plan, value.value()))
+                                            ? DrawnLine.target(value.value()) + " " + value.unit()
+                                            : DrawnTarget.told(plan, value.value()))
                                     .orElse("nothing")
                             + of,
                     DrawnTarget.told(plan, line.value()) + ", as was drawn",

@@ -59,8 +59,7 @@ public final class BatchSheets implements Showable {
 
     @Override
     public String text() {
-        StringBuilder text =
-                new StringBuilder(plan.isInvented() ? Cautions.INVENTED_MACHINE + "\n" : "").append(this);
+        StringBuilder text = new StringBuilder(plan.isInvented() ? Cautions.INVENTED_MACHINE + "\n" : "").append(this);
         for (Sheet sheet : all()) {
             text.append("\n\n").append(sheet.title());
             sheet.rows()
@@ -81,8 +80,8 @@ public final class BatchSheets implements Showable {
             html.append(SheetHtml.warning(Cautions.INVENTED_MACHINE));
         }
         for (Sheet sheet : all()) {
-            html.append(SheetHtml.box(
-                    sheet.title(), SheetHtml.form(sheet.rows()) + SheetHtml.warning(DrawnTarget.ABORT)));
+            html.append(
+                    SheetHtml.box(sheet.title(), SheetHtml.form(sheet.rows()) + SheetHtml.warning(DrawnTarget.ABORT)));
         }
         Cautions.forAPage().forEach(caution -> html.append(SheetHtml.paragraph(caution)));
         return Optional.of(html.toString());
@@ -94,6 +93,7 @@ public final class BatchSheets implements Showable {
                 .mapToInt(listing -> listing.batches().size())
                 .sum();
         return "Trial " + plan.terms().trial() + ": " + Words.count(sheets, "batch sheet", "batch sheets") + " of "
-                + Words.count(listed.size(), "listed set", "listed sets") + ", " + opened.size() + " with an open target.";
+                + Words.count(listed.size(), "listed set", "listed sets") + ", " + opened.size()
+                + " with an open target.";
     }
 }

@@ -33,9 +33,7 @@ final class ClosedDraw {
                 .max()
                 .orElse(0);
         return HEADER + "\n"
-                + lines.stream()
-                        .map(line -> cover(line, longest))
-                        .collect(Collectors.joining("\n", "", "\n"));
+                + lines.stream().map(line -> cover(line, longest)).collect(Collectors.joining("\n", "", "\n"));
     }
 
     private static String cover(String text, int length) {

@@ -39,9 +39,11 @@ public final class CoinFlip implements Showable {
 
     private static final int MOST_SETS = 999;
 
-    private static final String NO_STEP = "It is not said how far the ends are from the middle. Say it with withStep(...).";
+    private static final String NO_STEP =
+            "It is not said how far the ends are from the middle. Say it with withStep(...).";
 
-    private static final String NO_LOGBOOK = "It is not said in which logbook the ends were tried. Say it with triedIn(logbook).";
+    private static final String NO_LOGBOOK =
+            "It is not said in which logbook the ends were tried. Say it with triedIn(logbook).";
 
     private static final String NO_CUPPERS =
             "Nobody is named who will cup, and the logbook names nobody. Say it with withCuppers(...).";
@@ -118,7 +120,8 @@ public final class CoinFlip implements Showable {
     /** Returns the trial with so many sets; how many are needed is asked before anything is drawn. */
     public CoinFlip withSets(int sets) {
         if (sets < 1 || sets > MOST_SETS) {
-            throw new IllegalArgumentException("A trial has 1 to " + MOST_SETS + " sets, but " + sets + " were asked for.");
+            throw new IllegalArgumentException(
+                    "A trial has 1 to " + MOST_SETS + " sets, but " + sets + " were asked for.");
         }
         return with(drawing.withSets(sets));
     }
@@ -181,8 +184,8 @@ public final class CoinFlip implements Showable {
 
     private static double ordered(double low, double high) {
         if (!(low < high)) {
-            throw new IllegalArgumentException(
-                    "The lower end comes first, and is below the upper one, but they are " + low + " and " + high + ".");
+            throw new IllegalArgumentException("The lower end comes first, and is below the upper one, but they are "
+                    + low + " and " + high + ".");
         }
         return low;
     }
@@ -218,10 +221,13 @@ public final class CoinFlip implements Showable {
     /** Returns the trial with the names of those who will cup; the logbook's cuppers where this is not said. */
     public CoinFlip withCuppers(String... names) {
         List<String> all = Arrays.stream(names).map(String::strip).distinct().toList();
-        all.stream().filter(name -> name.isEmpty() || name.matches(".*[,:|;\\p{Cntrl}].*")).findFirst().ifPresent(name -> {
-            throw new IllegalArgumentException("A cupper is named without commas, colons and bars, but one is "
-                    + Words.quote(name) + ".");
-        });
+        all.stream()
+                .filter(name -> name.isEmpty() || name.matches(".*[,:|;\\p{Cntrl}].*"))
+                .findFirst()
+                .ifPresent(name -> {
+                    throw new IllegalArgumentException(
+                            "A cupper is named without commas, colons and bars, but one is " + Words.quote(name) + ".");
+                });
         return with(new Stated(stated.score, stated.smallest, stated.looks, stated.lost, all, stated.cups));
     }
 
@@ -286,7 +292,8 @@ public final class CoinFlip implements Showable {
             reasons.add(NO_CUPPERS);
         }
         if (drawing.seed().isPresent() && read.provenance() != Logbook.Provenance.INVENTED) {
-            reasons.add("A seed makes a draw that can be foreseen. It is only for the logbook of a virtual roastery; leave it out.");
+            reasons.add(
+                    "A seed makes a draw that can be foreseen. It is only for the logbook of a virtual roastery; leave it out.");
         }
         if (drawing.step() > 0) {
             reasons.addAll(checks(read).reasons());
@@ -313,8 +320,9 @@ public final class CoinFlip implements Showable {
         Path last = folder.toAbsolutePath().normalize().getFileName();
         String trial = last == null ? "" : last.toString();
         if (!trial.matches(NAME)) {
-            throw new IllegalArgumentException("A trial is named after its folder, with letters, digits, blanks, dots and dashes, but this one is "
-                    + Words.quote(trial) + ".");
+            throw new IllegalArgumentException(
+                    "A trial is named after its folder, with letters, digits, blanks, dots and dashes, but this one is "
+                            + Words.quote(trial) + ".");
         }
         LogbookPlace.around(folder).ifPresent(around -> {
             throw new IllegalArgumentException("'" + folder + "' lies in the logbook '" + around
@@ -324,7 +332,9 @@ public final class CoinFlip implements Showable {
         if (!reasons.isEmpty()) {
             throw new IllegalArgumentException("Nothing was drawn. "
                     + String.join(" ", reasons.subList(0, Math.min(3, reasons.size())))
-                    + (reasons.size() > 3 ? " And " + Words.count(reasons.size() - 3, "reason", "reasons") + " more." : ""));
+                    + (reasons.size() > 3
+                            ? " And " + Words.count(reasons.size() - 3, "reason", "reasons") + " more."
+                            : ""));
         }
         Logbook read = logbook.orElseThrow();
         Random chance = drawing.seed().isPresent() ? new Random(drawing.seed().getAsLong()) : new SecureRandom();
@@ -335,9 +345,10 @@ public final class CoinFlip implements Showable {
     }
 
     private TrialTerms terms(String trial, Logbook read) {
-        List<Double> targets = SetDraw.targets(drawing.size(), drawing.which(), drawing.middle(), drawing.step()).stream()
-                .map(target -> Double.parseDouble(DrawnLine.target(target)))
-                .toList();
+        List<Double> targets =
+                SetDraw.targets(drawing.size(), drawing.which(), drawing.middle(), drawing.step()).stream()
+                        .map(target -> Double.parseDouble(DrawnLine.target(target)))
+                        .toList();
         return new TrialTerms(
                 trial,
                 stated.score,

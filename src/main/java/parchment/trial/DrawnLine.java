@@ -57,16 +57,7 @@ record DrawnLine(String trial, String day, String lot, int set, int place, Strin
     String text() {
         return String.join(
                 "|",
-                List.of(
-                        HEADER,
-                        trial,
-                        day,
-                        lot,
-                        Integer.toString(set),
-                        Integer.toString(place),
-                        batch,
-                        target,
-                        salt));
+                List.of(HEADER, trial, day, lot, Integer.toString(set), Integer.toString(place), batch, target, salt));
     }
 
     /** Returns the target as a number. */

@@ -9,8 +9,9 @@ import parchment.quantity.TemperatureUnit;
 /** Shows what chance drew for the batch that is charged next, and what is to be written down of it. */
 public final class DrawnTarget implements Showable {
     /** What stands on everything that is roasted by. */
-    static final String ABORT = "To abort a batch is always right: safety comes before the draw. An aborted batch stays in the trial as lost,"
-            + " and no other takes its place.";
+    static final String ABORT =
+            "To abort a batch is always right: safety comes before the draw. An aborted batch stays in the trial as lost,"
+                    + " and no other takes its place.";
 
     private final TrialPlan plan;
     private final DrawnLine line;
@@ -52,14 +53,17 @@ public final class DrawnTarget implements Showable {
     static String told(TrialPlan plan, double target) {
         return plan.terms().control() == TrialControl.FIRST_GAS
                 ? (DrawnLine.target(target) + " " + plan.unit()).strip()
-                : parchment.quantity.Temperature.celsius(target).format(plan.terms().reader());
+                : parchment.quantity.Temperature.celsius(target)
+                        .format(plan.terms().reader());
     }
 
     /** Returns the heading of the column that a target is written in. */
     static String column(TrialPlan plan) {
         String unit = plan.terms().control() == TrialControl.FIRST_GAS
                 ? plan.unit()
-                : plan.terms().reader() == TemperatureUnit.CELSIUS ? "°C" : plan.terms().reader().symbol();
+                : plan.terms().reader() == TemperatureUnit.CELSIUS
+                        ? "°C"
+                        : plan.terms().reader().symbol();
         return "planned " + plan.terms().control().words() + (unit.isEmpty() ? "" : " [" + unit + "]");
     }
 
@@ -83,8 +87,8 @@ public final class DrawnTarget implements Showable {
 
     @Override
     public String text() {
-        return (plan.isInvented() ? Cautions.INVENTED_MACHINE + "\n" : "") + sentence() + "\n"
-                + toWrite() + "\n" + ABORT + "\n" + Cautions.BESIDE_A_READING + "\n" + toKeep();
+        return (plan.isInvented() ? Cautions.INVENTED_MACHINE + "\n" : "") + sentence() + "\n" + toWrite() + "\n"
+                + ABORT + "\n" + Cautions.BESIDE_A_READING + "\n" + toKeep();
     }
 
     @Override

@@ -93,21 +93,23 @@ final class FlipChecks {
     private String toldStep(double value) {
         return isGas()
                 ? (DrawnLine.target(value) + " " + unit).strip()
-                : String.format(Locale.ROOT, "%.2f %s", reader.fromCelsius(value) - reader.fromCelsius(0), reader.symbol());
+                : String.format(
+                        Locale.ROOT, "%.2f %s", reader.fromCelsius(value) - reader.fromCelsius(0), reader.symbol());
     }
 
     /** What the control came out at in each batch; NaN where that cannot be read. */
     private double[] values() {
         return switch (control) {
-            case DROP_TEMPERATURE -> BatchTable.of(logbook, Features.dropTemperature())
-                    .values(Features.dropTemperature());
-            case CHARGE_TEMPERATURE -> BatchTable.of(logbook, Features.chargeTemperature())
-                    .values(Features.chargeTemperature());
-            case FIRST_GAS -> paths(path -> path.curve(Quantity.GAS)
-                    .filter(curve -> !curve.isEmpty())
-                    .filter(curve -> curve.unit().symbol(reader).equals(unit))
-                    .map(FlipChecks::first)
-                    .orElse(Double.NaN));
+            case DROP_TEMPERATURE ->
+                BatchTable.of(logbook, Features.dropTemperature()).values(Features.dropTemperature());
+            case CHARGE_TEMPERATURE ->
+                BatchTable.of(logbook, Features.chargeTemperature()).values(Features.chargeTemperature());
+            case FIRST_GAS ->
+                paths(path -> path.curve(Quantity.GAS)
+                        .filter(curve -> !curve.isEmpty())
+                        .filter(curve -> curve.unit().symbol(reader).equals(unit))
+                        .map(FlipChecks::first)
+                        .orElse(Double.NaN));
         };
     }
 
@@ -126,9 +128,12 @@ final class FlipChecks {
     }
 
     private void tried() {
-        double[] known = DoubleStream.of(values()).filter(Double::isFinite).sorted().toArray();
-        long below = DoubleStream.of(known).filter(value -> value <= low + ROUNDING).count();
-        long above = DoubleStream.of(known).filter(value -> value >= high - ROUNDING).count();
+        double[] known =
+                DoubleStream.of(values()).filter(Double::isFinite).sorted().toArray();
+        long below =
+                DoubleStream.of(known).filter(value -> value <= low + ROUNDING).count();
+        long above =
+                DoubleStream.of(known).filter(value -> value >= high - ROUNDING).count();
         if (below >= TRIED_AT_LEAST && above >= TRIED_AT_LEAST) {
             held.add("tried: " + below + " batches at " + DrawnLine.target(low) + " or below, " + above + " at "
                     + DrawnLine.target(high) + " or above");
@@ -167,7 +172,10 @@ final class FlipChecks {
                     + ". Look into the manual, and say it with makerAllowsBetween(...).");
             return;
         }
-        within("is allowed by the maker", limits.makerLow().getAsDouble(), limits.makerHigh().getAsDouble());
+        within(
+                "is allowed by the maker",
+                limits.makerLow().getAsDouble(),
+                limits.makerHigh().getAsDouble());
     }
 
     private OptionalDouble highestAir() {
@@ -194,8 +202,9 @@ final class FlipChecks {
     private void air() {
         OptionalDouble highest = highestAir();
         if (highest.isEmpty()) {
-            reasons.add("Neither the logbook's machines.csv nor you say how hot the air may become by the maker's limits."
-                    + " Say it with makerAllowsAirUpTo(...).");
+            reasons.add(
+                    "Neither the logbook's machines.csv nor you say how hot the air may become by the maker's limits."
+                            + " Say it with makerAllowsAirUpTo(...).");
             return;
         }
         double[] values = values();
@@ -222,15 +231,18 @@ final class FlipChecks {
     private void hits() {
         OptionalDouble error = limits.hits().isPresent() ? limits.hits() : ownError();
         if (error.isEmpty()) {
-            reasons.add("The logbook has fewer than ten batches with a written aim of the " + control.words()
-                    + ", so it does not tell how closely you hit it. Say it with hittingWithin(...), the usual miss to either side.");
+            reasons.add(
+                    "The logbook has fewer than ten batches with a written aim of the " + control.words()
+                            + ", so it does not tell how closely you hit it. Say it with hittingWithin(...), the usual miss to either side.");
         } else if (step < ERRORS_IN_A_STEP * error.getAsDouble() - ROUNDING) {
             double least = Math.ceil(ERRORS_IN_A_STEP * error.getAsDouble() * 10 - ROUNDING) / 10;
-            reasons.add("You usually miss your aim by " + toldStep(error.getAsDouble()) + ", and a step must be at least three"
+            reasons.add("You usually miss your aim by " + toldStep(error.getAsDouble())
+                    + ", and a step must be at least three"
                     + " times that, or batches of different targets come out alike: take a step of " + toldStep(least)
                     + " or more, not " + toldStep(step) + ".");
         } else {
-            held.add("usual miss of an aim: " + String.format(Locale.ROOT, "%.2f", error.getAsDouble()) + ", a third of the step or less");
+            held.add("usual miss of an aim: " + String.format(Locale.ROOT, "%.2f", error.getAsDouble())
+                    + ", a third of the step or less");
         }
     }
 
@@ -254,7 +266,8 @@ final class FlipChecks {
                     .map(planned -> Math.abs(came - planned.value()))
                     .orElse(Double.NaN);
         }
-        double[] known = DoubleStream.of(misses).filter(Double::isFinite).sorted().toArray();
+        double[] known =
+                DoubleStream.of(misses).filter(Double::isFinite).sorted().toArray();
         return known.length < AIMS_AT_LEAST
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(1.4826 * (known[(known.length - 1) / 2] + known[known.length / 2]) / 2);

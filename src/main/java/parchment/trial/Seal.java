@@ -83,9 +83,10 @@ record Seal(String planSeal, List<String> lineSeals) {
     static String typed(String what, String digits) {
         String plain = digits.replaceAll("\\s", "").toLowerCase(Locale.ROOT);
         if (!DIGITS.matcher(plain).matches()) {
-            throw new IllegalArgumentException(what + " is 64 digits from 0 to f, with or without blanks, but this one has "
-                    + plain.length() + (plain.length() == 64 ? ", and others among them" : "")
-                    + ". Type it as it was printed.");
+            throw new IllegalArgumentException(
+                    what + " is 64 digits from 0 to f, with or without blanks, but this one has "
+                            + plain.length() + (plain.length() == 64 ? ", and others among them" : "")
+                            + ". Type it as it was printed.");
         }
         return plain;
     }

@@ -44,16 +44,18 @@ public final class SealCheck implements Showable {
         return outcome() == Outcome.WHOLE
                 ? "The seal is whole: plan, " + opened + " of " + Words.count(sealed, "line", "lines")
                         + " opened and the record are as they were sealed and written."
-                : "The seal is broken: " + Words.count(findings.size(), "place is", "places are")
-                        + " not as " + (findings.size() == 1 ? "it was." : "they were.");
+                : "The seal is broken: " + Words.count(findings.size(), "place is", "places are") + " not as "
+                        + (findings.size() == 1 ? "it was." : "they were.");
     }
 
-    private static final String BY_HAND = "By hand, in the folder: 'sha256sum seal.txt' prints the seal; 'sha256sum plan.txt' prints line 2 of seal.txt;"
-            + " the text of an opened line, from 'parchment-draw-1' on and without the end of the line, gives its own line of seal.txt,"
-            + " as in: printf '%s' 'parchment-draw-1|...' | sha256sum";
+    private static final String BY_HAND =
+            "By hand, in the folder: 'sha256sum seal.txt' prints the seal; 'sha256sum plan.txt' prints line 2 of seal.txt;"
+                    + " the text of an opened line, from 'parchment-draw-1' on and without the end of the line, gives its own line of seal.txt,"
+                    + " as in: printf '%s' 'parchment-draw-1|...' | sha256sum";
 
-    private static final String MEANS = "A seal proves that nothing was changed since its digits were given to somebody else. It does not prove"
-            + " that nobody peeked, and a file's date proves nothing.";
+    private static final String MEANS =
+            "A seal proves that nothing was changed since its digits were given to somebody else. It does not prove"
+                    + " that nobody peeked, and a file's date proves nothing.";
 
     @Override
     public String text() {

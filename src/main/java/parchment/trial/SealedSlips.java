@@ -11,8 +11,9 @@ import parchment.sheet.Words;
  * line that was sealed, whose SHA-256 anybody can take later.
  */
 public final class SealedSlips implements Showable {
-    private static final String MAKER = "Let somebody print, fold and seal these who neither roasts nor cups: whoever sees this page can read every"
-            + " target. List and weigh the batches of a set before its first slip is opened, and open each at charge.";
+    private static final String MAKER =
+            "Let somebody print, fold and seal these who neither roasts nor cups: whoever sees this page can read every"
+                    + " target. List and weigh the batches of a set before its first slip is opened, and open each at charge.";
 
     private final TrialPlan plan;
     private final List<DrawnLine> lines;
@@ -23,8 +24,8 @@ public final class SealedSlips implements Showable {
     }
 
     private String outside(DrawnLine line) {
-        return "Trial " + plan.terms().trial() + ", set " + line.set() + " of " + plan.sets() + ", place " + line.place()
-                + " of " + plan.size() + ". Open at charge, not before.";
+        return "Trial " + plan.terms().trial() + ", set " + line.set() + " of " + plan.sets() + ", place "
+                + line.place() + " of " + plan.size() + ". Open at charge, not before.";
     }
 
     private String inside(DrawnLine line) {
@@ -72,7 +73,7 @@ public final class SealedSlips implements Showable {
 
     @Override
     public String toString() {
-        return "Trial " + plan.terms().trial() + ": " + Words.count(lines.size(), "slip", "slips") + " to cut along the lines, in "
-                + Words.count(plan.sets(), "set", "sets") + ".";
+        return "Trial " + plan.terms().trial() + ": " + Words.count(lines.size(), "slip", "slips")
+                + " to cut along the lines, in " + Words.count(plan.sets(), "set", "sets") + ".";
     }
 }

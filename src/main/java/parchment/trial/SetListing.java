@@ -104,8 +104,9 @@ public final class SetListing {
     private static String named(String what, String name) {
         String plain = name.strip();
         if (!NAME.matcher(plain).matches()) {
-            throw new IllegalArgumentException("The " + what + " " + Words.quote(name)
-                    + " cannot be kept in the trial's record: a name there has 1 to 200 letters, no bar and no semicolon.");
+            throw new IllegalArgumentException(
+                    "The " + what + " " + Words.quote(name)
+                            + " cannot be kept in the trial's record: a name there has 1 to 200 letters, no bar and no semicolon.");
         }
         return plain;
     }

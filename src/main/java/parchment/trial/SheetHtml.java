@@ -6,9 +6,11 @@ import parchment.display.Html;
 
 /** Lays out what is printed and taken to the machine: boxes with a border, one beside nothing else, never broken across pages. */
 final class SheetHtml {
-    private static final String BOX = "border:1px solid currentColor;padding:.6em .8em;margin:0 0 1em;break-inside:avoid;max-width:46em";
+    private static final String BOX =
+            "border:1px solid currentColor;padding:.6em .8em;margin:0 0 1em;break-inside:avoid;max-width:46em";
 
-    private static final String CELL = "border:1px solid currentColor;padding:.35em .5em;text-align:left;vertical-align:top";
+    private static final String CELL =
+            "border:1px solid currentColor;padding:.35em .5em;text-align:left;vertical-align:top";
 
     private SheetHtml() {}
 

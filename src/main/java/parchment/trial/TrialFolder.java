@@ -118,8 +118,12 @@ public final class TrialFolder implements Showable {
     /** Goes on only with a folder that is as it was sealed. */
     private TrialFiles sound(TrialFiles files) {
         if (!files.findings().isEmpty()) {
-            throw new IllegalStateException("The trial '" + folder + "' is not as it was sealed, and nothing was done with it. "
-                    + String.join(" ", files.findings().subList(0, Math.min(3, files.findings().size()))));
+            throw new IllegalStateException("The trial '" + folder
+                    + "' is not as it was sealed, and nothing was done with it. "
+                    + String.join(
+                            " ",
+                            files.findings()
+                                    .subList(0, Math.min(3, files.findings().size()))));
         }
         return files;
     }
@@ -191,15 +195,16 @@ public final class TrialFolder implements Showable {
             Map<Integer, SetListing> listed = files.listed();
             checkLeft(plan, opened);
             if (listed.size() * plan.size() <= opened) {
-                throw new IllegalStateException("Set " + (listed.size() + 1) + " is not listed yet. List its "
-                        + plan.size() + " batches first, of one lot and for one day, each weighed: no target is opened before.");
+                throw new IllegalStateException(
+                        "Set " + (listed.size() + 1) + " is not listed yet. List its " + plan.size()
+                                + " batches first, of one lot and for one day, each weighed: no target is opened before.");
             }
             return opened(files, plan, files.record().orElseThrow(), listed.get(listed.size()), opened);
         });
     }
 
-    private DrawnTarget opened(
-            TrialFiles files, TrialPlan plan, TrialRecord record, SetListing listing, int opened) throws IOException {
+    private DrawnTarget opened(TrialFiles files, TrialPlan plan, TrialRecord record, SetListing listing, int opened)
+            throws IOException {
         if (files.closed().isEmpty()) {
             throw new IllegalStateException("The covered lines of the trial are not at '" + draw
                     + "'. Whoever keeps the file " + TrialFiles.CLOSED + " brings it back, or you name where it is.");
@@ -243,7 +248,8 @@ public final class TrialFolder implements Showable {
     private static void check(SetListing listing, TrialPlan plan, Map<Integer, SetListing> before) {
         if (listing.batches().size() != plan.size()) {
             throw new IllegalArgumentException("A set of this trial has " + plan.size() + " batches, but "
-                    + listing.batches().size() + " were listed. List all of the set, weighed, before its first target is opened.");
+                    + listing.batches().size()
+                    + " were listed. List all of the set, weighed, before its first target is opened.");
         }
         before.forEach((set, earlier) -> {
             Set<String> both = new HashSet<>();
@@ -300,7 +306,10 @@ public final class TrialFolder implements Showable {
             return new AnsweredTrial(
                     plan,
                     TrialAnswer.atLook(
-                            look, plan.terms(), batches, files.seal().orElseThrow().digits()),
+                            look,
+                            plan.terms(),
+                            batches,
+                            files.seal().orElseThrow().digits()),
                     cells.problems(),
                     look);
         });
@@ -319,8 +328,9 @@ public final class TrialFolder implements Showable {
     public SealedSlips slips() {
         return alone(files -> {
             if (files.closed().isEmpty()) {
-                throw new IllegalStateException("The covered lines of the trial are not at '" + draw
-                        + "'. Whoever keeps the file " + TrialFiles.CLOSED + " brings it back, or you name where it is.");
+                throw new IllegalStateException(
+                        "The covered lines of the trial are not at '" + draw + "'. Whoever keeps the file "
+                                + TrialFiles.CLOSED + " brings it back, or you name where it is.");
             }
             TrialPlan plan = files.plan().orElseThrow();
             write(files.record().orElseThrow().with(now(), TrialRecord.Kind.SLIPS, "all"));
@@ -342,7 +352,8 @@ public final class TrialFolder implements Showable {
     private static String sentence(TrialFiles files) {
         TrialPlan plan = files.plan().orElseThrow();
         int all = plan.sets() * plan.size();
-        return "Trial " + plan.terms().trial() + " asks what " + plan.terms().control().words() + " does to "
+        return "Trial " + plan.terms().trial() + " asks what "
+                + plan.terms().control().words() + " does to "
                 + plan.terms().score() + ": " + files.opened().size() + " of " + all + " lines are open, in "
                 + Words.count(files.listed().size(), "set", "sets") + " of " + plan.sets() + ".";
     }

@@ -123,8 +123,7 @@ record TrialPlan(
         String size = draw.replaceFirst(".* sets of (\\d).*", "$1");
         TrialTerms terms = new TrialTerms(
                 of(said, "trial"),
-                question.substring(
-                        0, question.length() - control.words().length() - 2),
+                question.substring(0, question.length() - control.words().length() - 2),
                 control,
                 Arrays.stream(of(said, "targets").split(" "))
                         .map(target -> number("targets", target))
@@ -139,7 +138,8 @@ record TrialPlan(
                 terms,
                 (int) number("sets", of(said, "sets")),
                 (int) number("draw", size),
-                draw.endsWith(", " + SetDraw.Targets.ENDS.words()) || terms.targets().size() == 2
+                draw.endsWith(", " + SetDraw.Targets.ENDS.words())
+                                || terms.targets().size() == 2
                         ? SetDraw.Targets.ENDS
                         : SetDraw.Targets.ENDS_AND_MIDDLE,
                 of(said, "unit"),

@@ -19,7 +19,8 @@ final class TrialVerification {
     static SealCheck of(TrialFiles files, Path draw, String seal, String... recordDigits) {
         String given = Seal.typed("A seal", seal);
         List<String> findings = new ArrayList<>(files.findings());
-        boolean isOurs = files.record().filter(record -> record.seal().equals(given)).isPresent();
+        boolean isOurs =
+                files.record().filter(record -> record.seal().equals(given)).isPresent();
         files.seal()
                 .filter(found -> !found.digits().equals(given) && !isOurs)
                 .ifPresent(found -> findings.add("The digits that you gave are of another seal: this folder's is "

@@ -140,8 +140,7 @@ class AssignedCellsTest {
                         "batches.csv, column 'set': found '2' for batch 'B101'; expected '1', as was listed; the sealed draw rules.",
                         "batches.csv, column 'lot': found 'Cinder Ridge' for batch 'B101'; expected 'Stone Bridge', as was listed; the sealed draw rules.",
                         "batches.csv, column 'roasted at': found '2026-12-02' for batch 'B101'; expected '2026-12-01', as was listed; the sealed draw rules."),
-                problems(logbook(typed(1)
-                        .lot("Cinder Ridge")
+                problems(logbook(typed(1).lot("Cinder Ridge")
                         .roastedAt(SealedTrial.DAY.plusDays(1).atTime(9, 0).atOffset(ZoneOffset.UTC))
                         .plan(plan(drawn, BatchPlan.PlannedBy.CHOICE, "flip-2", "2"))
                         .build())));
@@ -153,8 +152,9 @@ class AssignedCellsTest {
         assertEquals(
                 same
                         ? List.of()
-                        : List.of("batches.csv, column 'green mass': found " + Mass.kilograms(kilograms)
-                                + " for batch 'B101'; expected 2.500 kg, as was weighed before the draw; the batch stays where it was listed."),
+                        : List.of(
+                                "batches.csv, column 'green mass': found " + Mass.kilograms(kilograms)
+                                        + " for batch 'B101'; expected 2.500 kg, as was weighed before the draw; the batch stays where it was listed."),
                 problems(logbook(typed(1).conditions(green(kilograms)).build())));
     }
 
@@ -197,7 +197,8 @@ class AssignedCellsTest {
         assertTrue(
                 second.text().contains("This is look 2 of 1 planned: one more than was stated beforehand."),
                 second.text());
-        assertTrue(second.text().contains("2 cells of the logbook differ from what was drawn or listed. The sealed draw rules."));
+        assertTrue(second.text()
+                .contains("2 cells of the logbook differ from what was drawn or listed. The sealed draw rules."));
         assertTrue(first.text().contains("Every cell of the logbook is as was drawn and listed."));
         String record = Files.readString(temporary.resolve("flip-1").resolve("record.txt"));
         assertEquals(2, record.split(" looked ", -1).length - 1);

@@ -118,8 +118,9 @@ class CoinFlipTest {
     @Test
     void aLogbookWithoutThatControlSaysSo() {
         assertEquals(
-                List.of("The logbook 'built' has not tried 187.0 °C or 193.0 °C: three batches must have come out there or"
-                        + " beyond, and no charge temperature can be read in it. Take another middle or a smaller step."),
+                List.of(
+                        "The logbook 'built' has not tried 187.0 °C or 193.0 °C: three batches must have come out there or"
+                                + " beyond, and no charge temperature can be read in it. Take another middle or a smaller step."),
                 sound(logbook(List.of(Batch.named("B1").build()))).reasonsAgainst());
     }
 
@@ -185,8 +186,9 @@ class CoinFlipTest {
         assertEquals(
                 enough
                         ? List.of()
-                        : List.of("You usually miss your aim by 1.01 °C, and a step must be at least three times that, or batches of"
-                                + " different targets come out alike: take a step of 3.10 °C or more, not 3.00 °C."),
+                        : List.of(
+                                "You usually miss your aim by 1.01 °C, and a step must be at least three times that, or batches of"
+                                        + " different targets come out alike: take a step of 3.10 °C or more, not 3.00 °C."),
                 sound(tried()).hittingWithin(miss).reasonsAgainst());
     }
 
@@ -202,8 +204,9 @@ class CoinFlipTest {
                 .withCuppers("Ada");
         assertEquals(List.of(), flip.triedIn(logbook(charged(0.6, TRIED))).reasonsAgainst());
         assertEquals(
-                List.of("You usually miss your aim by 1.04 °C, and a step must be at least three times that, or batches of"
-                        + " different targets come out alike: take a step of 3.20 °C or more, not 3.00 °C."),
+                List.of(
+                        "You usually miss your aim by 1.04 °C, and a step must be at least three times that, or batches of"
+                                + " different targets come out alike: take a step of 3.20 °C or more, not 3.00 °C."),
                 flip.triedIn(logbook(charged(0.7, TRIED))).reasonsAgainst());
         double[] nine = {187, 187, 187, 190, 190, 190, 193, 193, 193};
         assertTrue(flip.triedIn(logbook(charged(0.6, nine)))
@@ -235,7 +238,9 @@ class CoinFlipTest {
                 .makerAllowsAirUpTo(Temperature.celsius(270))
                 .withCuppers("Ada");
         assertEquals(List.of(), flip.triedIn(logbook(batches)).reasonsAgainst());
-        assertEquals(1, flip.triedIn(logbook(batches.subList(0, 19))).reasonsAgainst().size());
+        assertEquals(
+                1,
+                flip.triedIn(logbook(batches.subList(0, 19))).reasonsAgainst().size());
     }
 
     @Test
@@ -303,8 +308,9 @@ class CoinFlipTest {
         if (!allowed) {
             assertTrue(
                     reasons.get(0)
-                            .matches("At 70\\.0 % and above the air has reached \\d{3}\\.\\d °C in this logbook, but the maker allows"
-                                    + " 270\\.0 °C\\. Do not draw targets there: take a lower middle\\."),
+                            .matches(
+                                    "At 70\\.0 % and above the air has reached \\d{3}\\.\\d °C in this logbook, but the maker allows"
+                                            + " 270\\.0 °C\\. Do not draw targets there: take a lower middle\\."),
                     reasons.get(0));
         }
         assertEquals(
@@ -325,7 +331,8 @@ class CoinFlipTest {
     @Test
     void aSeedIsForAVirtualRoasteryAlone() {
         assertEquals(
-                List.of("A seed makes a draw that can be foreseen. It is only for the logbook of a virtual roastery; leave it out."),
+                List.of(
+                        "A seed makes a draw that can be foreseen. It is only for the logbook of a virtual roastery; leave it out."),
                 sound(tried()).withSeed(7).reasonsAgainst());
         Logbook invented = Logbook.of(LogbookContents.ofBatches("built", charged(Double.NaN, TRIED)).toBuilder()
                 .provenance(Logbook.Provenance.INVENTED)
@@ -356,7 +363,8 @@ class CoinFlipTest {
         assertEquals(
                 "The lower end comes first, and is below the upper one, but they are 193.0 and 193.0.",
                 refusal(() -> flip.sellableBetween(193, 193)));
-        assertEquals("A usual miss is a number of 0 or more, but -1.0 was given.", refusal(() -> flip.hittingWithin(-1)));
+        assertEquals(
+                "A usual miss is a number of 0 or more, but -1.0 was given.", refusal(() -> flip.hittingWithin(-1)));
         assertEquals("A cupper scores 1 to 20 cups of a batch, but 0 were given.", refusal(() -> flip.withCups(0)));
         assertEquals(
                 "A cupper is named without commas, colons and bars, but one is 'Ada, Ben'.",
@@ -398,8 +406,7 @@ class CoinFlipTest {
                 .withLostBatchWithin(1.5)
                 .withCups(3)
                 .sealTo(folder, SealedTrial.NOON);
-        assertEquals(
-                """
+        assertEquals("""
                 parchment-plan-1
                 trial: flip 2
                 question: sweetness, charge temperature
@@ -422,9 +429,11 @@ class CoinFlipTest {
                 checked: air: at most 270.0 °C allowed, and not logged: watch it
                 checked: usual miss of an aim: 1.00, a third of the step or less
                 written: 2026-12-01T12:00:00Z
-                """,
-                Files.readString(folder.resolve("plan.txt")));
+                """, Files.readString(folder.resolve("plan.txt")));
         assertEquals(SealCheck.Outcome.WHOLE, trial.verify(trial.seal()).outcome());
-        assertEquals(16, ClosedDraw.uncover(Files.readString(folder.resolve("draw.closed"))).size());
+        assertEquals(
+                16,
+                ClosedDraw.uncover(Files.readString(folder.resolve("draw.closed")))
+                        .size());
     }
 }

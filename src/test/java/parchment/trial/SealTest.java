@@ -70,7 +70,8 @@ class SealTest {
 
     @Test
     void printsItsDigitsInFours() {
-        assertEquals("0123 4567 89ab cdef " + "0123 4567 89ab cdef ".repeat(2) + "0123 4567 89ab cdef", Seal.inFours(D));
+        assertEquals(
+                "0123 4567 89ab cdef " + "0123 4567 89ab cdef ".repeat(2) + "0123 4567 89ab cdef", Seal.inFours(D));
         assertEquals(D, Seal.typed("A seal", " 0123 4567 89AB cdef\n" + D.substring(16)));
     }
 

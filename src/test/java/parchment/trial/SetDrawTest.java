@@ -53,8 +53,7 @@ class SetDrawTest {
             int low = 0;
             for (int set = 1; set <= sets; set++) {
                 String drawn = String.join(" ", targets(lines, set));
-                assertTrue(
-                        drawn.equals("201.5 201.5 203.0 204.5") || drawn.equals("201.5 203.0 204.5 204.5"), drawn);
+                assertTrue(drawn.equals("201.5 201.5 203.0 204.5") || drawn.equals("201.5 203.0 204.5 204.5"), drawn);
                 low += drawn.startsWith("201.5 201.5") ? 1 : 0;
             }
             assertTrue(low >= least && low <= most, low + " of " + sets);

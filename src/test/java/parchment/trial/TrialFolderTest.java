@@ -98,10 +98,8 @@ class TrialFolderTest {
         assertEquals(
                 "2026-12-01T12:00:00Z listed 1|2026-12-01|Stone Bridge|B101;2.500 kg|B102;2.500 kg|B103;2.500 kg|seen by Ada",
                 lines.get(3));
-        assertEquals(
-                "2026-12-01T12:00:00Z opened " + SealedTrial.lines().get(0).text(), lines.get(5));
-        assertEquals(
-                "= " + Seal.sha256(lines.get(2).substring(2) + "\n" + lines.get(3)), lines.get(4));
+        assertEquals("2026-12-01T12:00:00Z opened " + SealedTrial.lines().get(0).text(), lines.get(5));
+        assertEquals("= " + Seal.sha256(lines.get(2).substring(2) + "\n" + lines.get(3)), lines.get(4));
         assertEquals("= " + Seal.sha256(lines.get(4).substring(2) + "\n" + lines.get(5)), lines.get(6));
     }
 
@@ -189,7 +187,9 @@ class TrialFolderTest {
                 continue;
             }
             assertTrue(
-                    says(trial::next).startsWith("The trial '" + folder() + "' is not as it was sealed, and nothing was done with it. "),
+                    says(trial::next)
+                            .startsWith("The trial '" + folder()
+                                    + "' is not as it was sealed, and nothing was done with it. "),
                     () -> "byte " + at);
         }
         Files.write(file, whole);
@@ -219,16 +219,27 @@ class TrialFolderTest {
         String second = Seal.sha256(SealedTrial.lines().get(1).text());
         String other = "0" + second.substring(1);
         assertEquals(
-                "seal.txt was changed: its SHA-256 is " + Seal.sha256(file("seal.txt").replace(second, other))
-                        + ", but record.txt tells that " + seal.replace(" ", "") + " was sealed.",
+                "seal.txt was changed: its SHA-256 is "
+                        + Seal.sha256(file("seal.txt").replace(second, other)) + ", but record.txt tells that "
+                        + seal.replace(" ", "") + " was sealed.",
                 finding(trial, seal, "seal.txt", second, other));
         assertEquals(
                 "record.txt was changed: the entry in lines 8 and 9 is not as it was written, or one before it was changed, taken out or put in.",
-                finding(trial, seal, "record.txt", "|1|2||" + SealedTrial.lines().get(1).target(), "|1|2||999.9"));
+                finding(
+                        trial,
+                        seal,
+                        "record.txt",
+                        "|1|2||" + SealedTrial.lines().get(1).target(),
+                        "|1|2||999.9"));
         String row = file("draw.closed").lines().skip(5).findFirst().orElseThrow();
         assertEquals(
                 "The closed line of set 2, place 2 is not the one that was sealed: line 6 of draw.closed was changed, or line 7 of seal.txt.",
-                finding(trial, seal, "draw.closed", row, row.replace(row.charAt(40), row.charAt(40) == 'A' ? 'B' : 'A')));
+                finding(
+                        trial,
+                        seal,
+                        "draw.closed",
+                        row,
+                        row.replace(row.charAt(40), row.charAt(40) == 'A' ? 'B' : 'A')));
         assertEquals(
                 "draw.closed was changed: it holds 8 lines, but 9 were sealed.",
                 finding(trial, seal, "draw.closed", row + "\n", ""));
@@ -243,9 +254,18 @@ class TrialFolderTest {
         TrialRecord record = TrialRecord.read(file("record.txt"));
         List<DrawnLine> lines = SealedTrial.lines();
         TrialRecord swapped = TrialRecord.begin(record.seal(), "2026-11-29T10:00:00Z")
-                .with("2026-12-01T12:00:00Z", TrialRecord.Kind.LISTED, SealedTrial.set(1).text(1))
-                .with("2026-12-01T12:00:00Z", TrialRecord.Kind.OPENED, lines.get(1).text())
-                .with("2026-12-01T12:00:00Z", TrialRecord.Kind.OPENED, lines.get(0).text());
+                .with(
+                        "2026-12-01T12:00:00Z",
+                        TrialRecord.Kind.LISTED,
+                        SealedTrial.set(1).text(1))
+                .with(
+                        "2026-12-01T12:00:00Z",
+                        TrialRecord.Kind.OPENED,
+                        lines.get(1).text())
+                .with(
+                        "2026-12-01T12:00:00Z",
+                        TrialRecord.Kind.OPENED,
+                        lines.get(0).text());
         Files.writeString(folder().resolve("record.txt"), swapped.text());
         assertEquals(
                 List.of(
@@ -253,7 +273,10 @@ class TrialFolderTest {
                         "The opened line of set 1, place 2 in record.txt is not the one that was sealed: it was changed, or it changed places with another."),
                 trial.verify(record.seal()).findings());
         TrialRecord late = TrialRecord.begin(record.seal(), "2026-11-29T10:00:00Z")
-                .with("2026-12-01T12:00:00Z", TrialRecord.Kind.OPENED, lines.get(0).text());
+                .with(
+                        "2026-12-01T12:00:00Z",
+                        TrialRecord.Kind.OPENED,
+                        lines.get(0).text());
         Files.writeString(folder().resolve("record.txt"), late.text());
         assertEquals(
                 List.of("The line of set 1, place 1 was opened before its set was listed: record.txt was changed."),
@@ -269,8 +292,10 @@ class TrialFolderTest {
         trial.next();
         assertEquals(SealCheck.Outcome.WHOLE, trial.verify(trial.seal(), given).outcome());
         TrialRecord forged = TrialRecord.begin(trial.seal().replace(" ", ""), "2026-11-29T10:00:00Z");
-        for (TrialRecord.Entry entry : TrialRecord.read(file("record.txt")).entries().subList(1, 4)) {
-            TrialRecord.Kind kind = entry.is(TrialRecord.Kind.LISTED) ? TrialRecord.Kind.LISTED : TrialRecord.Kind.OPENED;
+        for (TrialRecord.Entry entry :
+                TrialRecord.read(file("record.txt")).entries().subList(1, 4)) {
+            TrialRecord.Kind kind =
+                    entry.is(TrialRecord.Kind.LISTED) ? TrialRecord.Kind.LISTED : TrialRecord.Kind.OPENED;
             forged = forged.with(
                     entry.at(),
                     kind,
@@ -301,7 +326,10 @@ class TrialFolderTest {
     void aDrawThatDoesNotFollowItsPlanIsFoundThoughItIsSealed() throws IOException {
         List<DrawnLine> lines = new ArrayList<>(SealedTrial.lines());
         DrawnLine line = lines.get(4);
-        lines.set(4, new DrawnLine("flip-1", "", "", 2, 2, "", line.target().equals("203.0") ? "204.5" : "203.0", line.salt()));
+        lines.set(
+                4,
+                new DrawnLine(
+                        "flip-1", "", "", 2, 2, "", line.target().equals("203.0") ? "204.5" : "203.0", line.salt()));
         TrialFolder trial = TrialFolder.seal(folder(), SealedTrial.plan(), lines);
         assertEquals(
                 List.of("The targets of set 2 are not those of a set of the plan."),
@@ -401,7 +429,8 @@ class TrialFolderTest {
                 if (e.getMessage().contains("is not listed yet")) {
                     int set = Integer.parseInt(e.getMessage().replaceAll("^Set (\\d+) .*", "$1"));
                     try {
-                        System.out.println("opened " + trial.next(SealedTrial.set(set)).batch());
+                        System.out.println(
+                                "opened " + trial.next(SealedTrial.set(set)).batch());
                     } catch (IllegalStateException | IllegalArgumentException beaten) {
                         continue;
                     }
@@ -416,7 +445,8 @@ class TrialFolderTest {
         List<Process> both = new ArrayList<>();
         for (int i = 0; i < 2; i++) {
             both.add(new ProcessBuilder(
-                            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                            Path.of(System.getProperty("java.home"), "bin", "java")
+                                    .toString(),
                             "-cp",
                             System.getProperty("java.class.path"),
                             TrialFolderTest.class.getName(),
@@ -426,7 +456,9 @@ class TrialFolderTest {
         }
         List<String> opened = new ArrayList<>();
         for (Process each : both) {
-            new String(each.getInputStream().readAllBytes(), StandardCharsets.UTF_8).lines().forEach(opened::add);
+            new String(each.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .forEach(opened::add);
             assertTrue(each.waitFor(30, TimeUnit.SECONDS));
         }
         List<String> all = new ArrayList<>();
@@ -450,7 +482,8 @@ class TrialFolderTest {
         assertTrue(
                 trial.verify(trial.seal())
                         .text()
-                        .contains("Slips with every target were made on 2026-12-01T12:00:00Z: whoever made them could read them all."));
+                        .contains(
+                                "Slips with every target were made on 2026-12-01T12:00:00Z: whoever made them could read them all."));
     }
 
     @Test
@@ -461,7 +494,8 @@ class TrialFolderTest {
         assertEquals(
                 "Trial flip-1: 3 batch sheets of 1 listed set, 1 with an open target.",
                 trial.sheets().toString());
-        assertTrue(sheets.contains("planned drop temperature [°C]: " + DrawnLine.target(first.target()) + " °C"), sheets);
+        assertTrue(
+                sheets.contains("planned drop temperature [°C]: " + DrawnLine.target(first.target()) + " °C"), sheets);
         assertEquals(2, sheets.split("planned drop temperature \\[°C\\]: ______", -1).length - 1);
         assertEquals(3, sheets.split(DrawnTarget.ABORT, -1).length - 1);
         parchment.logbook.Cautions.forAPage().forEach(caution -> assertTrue(sheets.contains(caution), caution));
@@ -477,6 +511,7 @@ class TrialFolderTest {
                 "The seal is whole: plan, 9 of 9 lines opened and the record are as they were sealed and written.",
                 lines.get(0));
         assertEquals("Seal: " + trial.seal(), lines.get(1));
-        assertTrue(lines.get(2).startsWith("By hand, in the folder: 'sha256sum seal.txt' prints the seal;"), lines.get(2));
+        assertTrue(
+                lines.get(2).startsWith("By hand, in the folder: 'sha256sum seal.txt' prints the seal;"), lines.get(2));
     }
 }

@@ -38,7 +38,8 @@ class TrialPlanTest {
         assertEquals(3, plan.size());
     }
 
-    private static TrialPlan plan(TrialControl control, String unit, int size, SetDraw.Targets which, String... cuppers) {
+    private static TrialPlan plan(
+            TrialControl control, String unit, int size, SetDraw.Targets which, String... cuppers) {
         return new TrialPlan(
                 new TrialTerms(
                         "my flip",
@@ -74,9 +75,11 @@ class TrialPlanTest {
 
     @Test
     void twoLooksAreStatedWithTheirChance() {
-        String text = plan(TrialControl.FIRST_GAS, "%", 2, SetDraw.Targets.ENDS, "Ada").text();
+        String text = plan(TrialControl.FIRST_GAS, "%", 2, SetDraw.Targets.ENDS, "Ada")
+                .text();
         assertTrue(
-                text.contains("\nprimary: slope as assigned, batch means within set, two-sided, 2.94 in 100 at each of 2 looks\n"),
+                text.contains(
+                        "\nprimary: slope as assigned, batch means within set, two-sided, 2.94 in 100 at each of 2 looks\n"),
                 text);
     }
 

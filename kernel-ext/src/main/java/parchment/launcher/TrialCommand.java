@@ -112,10 +112,14 @@ final class TrialCommand implements Callable<Integer> {
         @Option(
                 names = "--drop",
                 paramLabel = "T",
-                description = "The middle drop temperature, in the logbook's degrees; every number below is in the same unit.")
+                description =
+                        "The middle drop temperature, in the logbook's degrees; every number below is in the same unit.")
         private @Nullable Double drop;
 
-        @Option(names = "--charge", paramLabel = "T", description = "The middle charge temperature, in place of a drop.")
+        @Option(
+                names = "--charge",
+                paramLabel = "T",
+                description = "The middle charge temperature, in place of a drop.")
         private @Nullable Double charge;
 
         @Option(names = "--first-gas", paramLabel = "N", description = "The middle gas at charge, in place of a drop.")
@@ -145,7 +149,10 @@ final class TrialCommand implements Callable<Integer> {
         @Option(names = "--ends-only", description = "Draws the two ends and no middle, for sets of 2 or 4.")
         private boolean endsOnly;
 
-        @Option(names = "--step", paramLabel = "D", description = "From the middle to each end; 1.5 °C for a drop if none.")
+        @Option(
+                names = "--step",
+                paramLabel = "D",
+                description = "From the middle to each end; 1.5 °C for a drop if none.")
         private @Nullable Double step;
 
         @Option(
@@ -154,7 +161,10 @@ final class TrialCommand implements Callable<Integer> {
                 description = "Between which settings the coffee can be sold.")
         private @Nullable String sellable;
 
-        @Option(names = "--maker", paramLabel = "LOW..HIGH", description = "Between which settings the maker allows it.")
+        @Option(
+                names = "--maker",
+                paramLabel = "LOW..HIGH",
+                description = "Between which settings the maker allows it.")
         private @Nullable String maker;
 
         @Option(
@@ -193,7 +203,10 @@ final class TrialCommand implements Callable<Integer> {
                 description = "How many cups of a batch each cupper scores; ${DEFAULT-VALUE} if none.")
         private int cups;
 
-        @Option(names = "--seed", paramLabel = "N", description = "A whole number, for a virtual roastery's logbook alone.")
+        @Option(
+                names = "--seed",
+                paramLabel = "N",
+                description = "A whole number, for a virtual roastery's logbook alone.")
         private @Nullable Long seed;
 
         @Option(
@@ -205,7 +218,8 @@ final class TrialCommand implements Callable<Integer> {
         @Option(
                 names = "--slips",
                 paramLabel = "FILE",
-                description = "Also writes slips with every target to cut and fold; let somebody else run and print that.")
+                description =
+                        "Also writes slips with every target to cut and fold; let somebody else run and print that.")
         private @Nullable Path slips;
 
         @Override
@@ -230,7 +244,8 @@ final class TrialCommand implements Callable<Integer> {
             terminal.println("Sealed:    " + folder.toAbsolutePath());
             terminal.println(trial);
             terminal.println("Seal:      " + trial.seal());
-            terminal.println("Give these digits to somebody else now, such as the cuppers: a file's date proves nothing.");
+            terminal.println(
+                    "Give these digits to somebody else now, such as the cuppers: a file's date proves nothing.");
             terminal.println(Cautions.BESIDE_A_READING);
             if (slips != null) {
                 page(slips, logbook, "Slips of " + folder, List.of(), terminal, trial::slips);
@@ -299,7 +314,8 @@ final class TrialCommand implements Callable<Integer> {
         @Option(
                 names = "--batch",
                 paramLabel = "NAME=MASS",
-                description = "A batch of the set and its green mass, such as B101=2.5kg (kg, g, lb, oz); one for each.")
+                description =
+                        "A batch of the set and its green mass, such as B101=2.5kg (kg, g, lb, oz); one for each.")
         private @Nullable List<String> batches;
 
         @Option(names = "--day", paramLabel = "DATE", description = "The roast day, such as 2025-03-04; today if none.")
@@ -309,7 +325,8 @@ final class TrialCommand implements Callable<Integer> {
                 names = "--seen-by",
                 paramLabel = "NAMES",
                 split = ",",
-                description = "Who sees the targets of the set, with commas between; who cups all the same is left out of a second answer.")
+                description =
+                        "Who sees the targets of the set, with commas between; who cups all the same is left out of a second answer.")
         private @Nullable List<String> eyes;
 
         @Option(names = "--again", description = "Tells the newest open target once more, and opens none.")
@@ -331,7 +348,8 @@ final class TrialCommand implements Callable<Integer> {
             if (again && (lot != null || batches != null)) {
                 throw new IllegalArgumentException("--again opens and lists nothing: leave --lot and --batch out.");
             }
-            DrawnTarget target = again ? trial.again() : lot == null && batches == null ? trial.next() : trial.next(listing());
+            DrawnTarget target =
+                    again ? trial.again() : lot == null && batches == null ? trial.next() : trial.next(listing());
             terminal.println(target.text());
             terminal.flush();
             if (sheets != null) {
@@ -352,7 +370,8 @@ final class TrialCommand implements Callable<Integer> {
                 int sign = each.lastIndexOf('=');
                 if (sign < 1) {
                     throw new IllegalArgumentException(
-                            "A batch is listed with its mass, as in --batch B101=2.5kg, but this one is '" + each + "'.");
+                            "A batch is listed with its mass, as in --batch B101=2.5kg, but this one is '" + each
+                                    + "'.");
                 }
                 listing = listing.with(
                         each.substring(0, sign),

@@ -62,7 +62,13 @@ class TrialCommandTest {
         StringBuilder rows = new StringBuilder("batch,roasted at,charge temperature [°F]\n");
         double[] charges = {368.6, 368.6, 368.6, 374, 374, 379.4, 379.4, 379.4};
         for (int i = 0; i < charges.length; i++) {
-            rows.append("B").append(i).append(",2025-03-0").append(i + 1).append("T09:15,").append(charges[i]).append('\n');
+            rows.append("B")
+                    .append(i)
+                    .append(",2025-03-0")
+                    .append(i + 1)
+                    .append("T09:15,")
+                    .append(charges[i])
+                    .append('\n');
         }
         Files.writeString(folder.resolve("batches.csv"), rows);
         Files.writeString(folder.resolve("logbook.properties"), "time.zone=UTC\n");
@@ -71,23 +77,59 @@ class TrialCommandTest {
 
     private Told drawn(String... more) throws IOException {
         List<String> words = new ArrayList<>(List.of(
-                "trial", "new", folder(), "--score", "sweetness", "--charge", "374", "--step", "5.4", "--sets", "2",
-                "--sellable", "368..380", "--maker", "300..400", "--air", "520", "--miss", "1.8", "--cuppers", "Ada,Ben",
-                "--logbook", logbook()));
+                "trial",
+                "new",
+                folder(),
+                "--score",
+                "sweetness",
+                "--charge",
+                "374",
+                "--step",
+                "5.4",
+                "--sets",
+                "2",
+                "--sellable",
+                "368..380",
+                "--maker",
+                "300..400",
+                "--air",
+                "520",
+                "--miss",
+                "1.8",
+                "--cuppers",
+                "Ada,Ben",
+                "--logbook",
+                logbook()));
         words.addAll(List.of(more));
         return run(words);
     }
 
     private Told listed(String... more) {
         List<String> words = new ArrayList<>(List.of(
-                "trial", "next", folder(), "--day", "2025-04-01", "--lot", "kela", "--batch", "C1=2.5kg", "--batch",
-                "C2=2500g", "--batch", "C3=2.5kg", "--seen-by", "Ada,Ben"));
+                "trial",
+                "next",
+                folder(),
+                "--day",
+                "2025-04-01",
+                "--lot",
+                "kela",
+                "--batch",
+                "C1=2.5kg",
+                "--batch",
+                "C2=2500g",
+                "--batch",
+                "C3=2.5kg",
+                "--seen-by",
+                "Ada,Ben"));
         words.addAll(List.of(more));
         return run(words);
     }
 
     private static String line(String text, String begins) {
-        return text.lines().filter(each -> each.startsWith(begins)).findFirst().orElse("no line '" + begins + "' in " + text);
+        return text.lines()
+                .filter(each -> each.startsWith(begins))
+                .findFirst()
+                .orElse("no line '" + begins + "' in " + text);
     }
 
     @Test
@@ -100,7 +142,9 @@ class TrialCommandTest {
         assertTrue(plan.contains("\nchecked: usual miss of an aim: 1.00, a third of the step or less\n"), plan);
         assertTrue(line(told.out(), "Seal:").matches("Seal:      ([0-9a-f]{4} ){15}[0-9a-f]{4}"), told.out());
         assertTrue(
-                told.out().contains("Give these digits to somebody else now, such as the cuppers: a file's date proves nothing."),
+                told.out()
+                        .contains(
+                                "Give these digits to somebody else now, such as the cuppers: a file's date proves nothing."),
                 told.out());
         assertFalse(told.out().contains("Invented"), told.out());
         Told again = drawn();
@@ -119,14 +163,21 @@ class TrialCommandTest {
         Told first = listed("--sheets", temporary.resolve("sheets.html").toString());
         assertEquals(0, first.code(), first.err());
         assertTrue(
-                line(first.out(), "Set 1").matches("Set 1 of 2, batch 1 of 3: C1, kela, 2\\.500 kg\\. Chance drew a charge temperature of 3(68\\.6|74\\.0|79\\.4) °F\\."),
+                line(first.out(), "Set 1")
+                        .matches(
+                                "Set 1 of 2, batch 1 of 3: C1, kela, 2\\.500 kg\\. Chance drew a charge temperature of 3(68\\.6|74\\.0|79\\.4) °F\\."),
                 first.out());
         assertTrue(
-                line(first.out(), "Write").startsWith("Write into batches.csv for C1: planned charge temperature [°F] 3"),
+                line(first.out(), "Write")
+                        .startsWith("Write into batches.csv for C1: planned charge temperature [°F] 3"),
                 first.out());
         String sheets = Files.readString(temporary.resolve("sheets.html"));
-        assertTrue(sheets.contains("C3: set 1 of 2, batch 3 of 3") && sheets.contains("To abort a batch is always right"), sheets);
-        assertEquals(first.out().lines().findFirst(), trial("next", folder(), "--again").out().lines().findFirst());
+        assertTrue(
+                sheets.contains("C3: set 1 of 2, batch 3 of 3") && sheets.contains("To abort a batch is always right"),
+                sheets);
+        assertEquals(
+                first.out().lines().findFirst(),
+                trial("next", folder(), "--again").out().lines().findFirst());
         assertTrue(trial("next", folder()).out().startsWith("Set 1 of 2, batch 2 of 3: C2"));
     }
 
@@ -153,11 +204,23 @@ class TrialCommandTest {
     @CsvSource({"368-380", "368..", "a..b", "1..2..3"})
     void saysHowTwoEndsAreTyped(String typed) throws IOException {
         String says = trial(
-                        "new", folder(), "--score", "s", "--charge", "374", "--sets", "2", "--sellable", typed, "--logbook", logbook())
+                        "new",
+                        folder(),
+                        "--score",
+                        "s",
+                        "--charge",
+                        "374",
+                        "--sets",
+                        "2",
+                        "--sellable",
+                        typed,
+                        "--logbook",
+                        logbook())
                 .err()
                 .strip();
         assertEquals(
-                "--sellable takes two numbers with two dots between, as in 200..206, but this is '" + typed + "'.", says);
+                "--sellable takes two numbers with two dots between, as in 200..206, but this is '" + typed + "'.",
+                says);
     }
 
     @Test
@@ -186,10 +249,16 @@ class TrialCommandTest {
         Path page = temporary.resolve("answer.html");
         Told told = trial("answer", folder(), "--logbook", logbook(), "--out", page.toString());
         assertEquals(0, told.code(), told.err());
-        assertTrue(told.out().contains("This is look 1 of 1 planned. It was written into the trial's record before it was shown."));
-        assertTrue(told.out().contains("1 cell of the logbook differs from what was drawn or listed. The sealed draw rules."), told.out());
+        assertTrue(told.out()
+                .contains("This is look 1 of 1 planned. It was written into the trial's record before it was shown."));
+        assertTrue(
+                told.out()
+                        .contains(
+                                "1 cell of the logbook differs from what was drawn or listed. The sealed draw rules."),
+                told.out());
         assertTrue(Files.readString(page).contains("no row of batch"), "the cells that differ");
-        assertTrue(Files.readString(temporary.resolve("flip-1").resolve("record.txt")).contains(" looked 1 at "));
+        assertTrue(Files.readString(temporary.resolve("flip-1").resolve("record.txt"))
+                .contains(" looked 1 at "));
     }
 
     @Test
