@@ -184,8 +184,9 @@ final class FirstWords {
 
     private String open(TwoReadings told) {
         Interval interval = told.interval();
-        return "Anything from " + PointsWords.end(interval.lower(), interval) + " to " + PointsWords.end(interval.upper(), interval)
-                + (told.placesAreReadings() ? " at " + told.higher() : "") + " agrees with the scores.";
+        return "Anything from " + PointsWords.end(interval.lower(), interval) + " to "
+                + PointsWords.end(interval.upper(), interval) + (told.placesAreReadings() ? " at " + told.higher() : "")
+                + " agrees with the scores.";
     }
 
     private String next(TwoReadings told, NextBatches next, CheapestHelp help) {

@@ -34,7 +34,9 @@ final class AsAchieved {
         List<AssignedBatch> read = assigned.batches().stream()
                 .filter(batch -> batch.achieved().isPresent())
                 .toList();
-        Optional<AsAssigned> kept = AsAssigned.of(read, span, level);
+        Optional<AsAssigned> kept = read.size() == assigned.batches().size()
+                ? Optional.of(assigned)
+                : AsAssigned.of(read, span, level);
         if (kept.isEmpty() || kept.get().line().degreesOfFreedom() < 1) {
             return Optional.empty();
         }

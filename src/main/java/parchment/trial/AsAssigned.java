@@ -45,7 +45,11 @@ final class AsAssigned {
                 .filter(batch -> Double.isFinite(batch.mean()))
                 .collect(Collectors.groupingBy(AssignedBatch::set, LinkedHashMap::new, Collectors.toList()));
         List<AssignedBatch> kept = sets.values().stream()
-                .filter(set -> set.stream().mapToDouble(AssignedBatch::target).distinct().count() > 1)
+                .filter(set -> set.stream()
+                                .mapToDouble(AssignedBatch::target)
+                                .distinct()
+                                .count()
+                        > 1)
                 .flatMap(List::stream)
                 .toList();
         if (kept.isEmpty()) {

@@ -110,8 +110,7 @@ record AssignedBatch(
     /** Returns the mean over cuppers of each cupper's mean over cups; NaN if there is no score. */
     double mean() {
         return scores.stream()
-                .collect(Collectors.groupingBy(
-                        GivenScore::cupper, Collectors.averagingDouble(GivenScore::points)))
+                .collect(Collectors.groupingBy(GivenScore::cupper, Collectors.averagingDouble(GivenScore::points)))
                 .values()
                 .stream()
                 .mapToDouble(Double::doubleValue)

@@ -36,9 +36,8 @@ final class MissingScores {
                 .filter(batch -> batch.state() != AssignedBatch.State.NOT_ROASTED)
                 .map(AssignedBatch::set)
                 .toList();
-        List<AssignedBatch> begun = batches.stream()
-                .filter(batch -> charged.contains(batch.set()))
-                .toList();
+        List<AssignedBatch> begun =
+                batches.stream().filter(batch -> charged.contains(batch.set())).toList();
         return new MissingScores(terms, begun, batches.size() - begun.size(), level);
     }
 
@@ -86,8 +85,7 @@ final class MissingScores {
      */
     record Bounds(AsAssigned low, AsAssigned high) {
         Interval interval() {
-            return new Interval(
-                    low.interval().lower(), high.interval().upper(), low.level());
+            return new Interval(low.interval().lower(), high.interval().upper(), low.level());
         }
 
         /** Returns the larger chance of the two; 1 if they do not even point the same way. */
@@ -119,9 +117,8 @@ final class MissingScores {
                     .orElse(0);
             double middle =
                     set.stream().mapToDouble(AssignedBatch::target).average().orElse(0);
-            double side = Math.abs(batch.target() - middle) < 1e-9 * terms.span()
-                    ? 0
-                    : Math.signum(batch.target() - middle);
+            double side =
+                    Math.abs(batch.target() - middle) < 1e-9 * terms.span() ? 0 : Math.signum(batch.target() - middle);
             filled.add(batch.with(
                     batch.achieved(), List.of(new AssignedBatch.GivenScore("filled in", level + side * points))));
         }
@@ -130,9 +127,7 @@ final class MissingScores {
 
     /** Asks whether scores are missing unevenly over the targets; empty if none is missing. */
     Optional<FisherExactTest> unevenness() {
-        return count() == 0
-                ? Optional.empty()
-                : Optional.of(FisherExactTest.of(counts(true), counts(false)));
+        return count() == 0 ? Optional.empty() : Optional.of(FisherExactTest.of(counts(true), counts(false)));
     }
 
     private List<Integer> counts(boolean missing) {
@@ -170,8 +165,7 @@ final class MissingScores {
     private String states() {
         return begun.stream()
                 .filter(MissingScores::isMissing)
-                .collect(Collectors.groupingBy(
-                        AssignedBatch::state, java.util.TreeMap::new, Collectors.counting()))
+                .collect(Collectors.groupingBy(AssignedBatch::state, java.util.TreeMap::new, Collectors.counting()))
                 .entrySet()
                 .stream()
                 .map(state -> state.getValue() + " " + state.getKey().words())

@@ -9,8 +9,8 @@ import java.util.stream.Collectors;
 import parchment.evidence.RandomChoice;
 import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
-import parchment.stats.mixed.LinearMixedModel;
 import parchment.stats.mixed.Likelihood;
+import parchment.stats.mixed.LinearMixedModel;
 import parchment.stats.mixed.MixedDesign;
 
 /** Fits every single score of a trial with sets, batches, cuppers and cuppers in a set free to differ, to stand beside the batch means. */
@@ -30,8 +30,7 @@ final class TrialMixedModel {
         List<String> batches = new ArrayList<>();
         List<String> cuppers = new ArrayList<>();
         Map<String, Double> middle = new HashMap<>(assigned.batches().stream()
-                .collect(Collectors.groupingBy(
-                        AssignedBatch::set, Collectors.averagingDouble(AssignedBatch::target))));
+                .collect(Collectors.groupingBy(AssignedBatch::set, Collectors.averagingDouble(AssignedBatch::target))));
         for (AssignedBatch batch : assigned.batches()) {
             for (AssignedBatch.GivenScore score : batch.scores()) {
                 scores.add(score.points());

@@ -151,10 +151,12 @@ final class TrialPage {
         return switch (judgement.why()) {
             case NOTHING_TO_COMPARE -> "No set has two scored batches with different targets.";
             case ONE_LOOK_TOO_MANY ->
-                "Look " + answer.look() + " was not planned: a look a day finds something in 18 of 100 trials without any difference.";
+                "Look " + answer.look()
+                        + " was not planned: a look a day finds something in 18 of 100 trials without any difference.";
             case SEEN -> "Chance shows as much in no more than " + chance() + " of 100 trials without any difference.";
             case NONE_AS_LARGE ->
-                "No difference of " + TrialWords.points(terms.smallestDifference()) + " points or more is left, on either side.";
+                "No difference of " + TrialWords.points(terms.smallestDifference())
+                        + " points or more is left, on either side.";
             case SEEN_BUT_SMALLER ->
                 "Zero is ruled out, and so is every difference of " + TrialWords.points(terms.smallestDifference())
                         + " points or more: it did something, and less than matters.";
@@ -187,9 +189,10 @@ final class TrialPage {
         Interval plain = found.plainInterval();
         Optional<Estimate> mixed = TrialMixedModel.slope(found);
         return "Beside it, the same by Student's t: " + ends(plain) + "."
-                + mixed.map(slope -> " From every single score, with sets, batches, cuppers and cuppers in a set free to differ: "
-                                + signed(slope.estimate() * terms.span()) + " points ("
-                                + ends(over(slope.interval(found.level()))) + ").")
+                + mixed.map(slope ->
+                                " From every single score, with sets, batches, cuppers and cuppers in a set free to differ: "
+                                        + signed(slope.estimate() * terms.span()) + " points ("
+                                        + ends(over(slope.interval(found.level()))) + ").")
                         .orElse(" The single scores allow no model of their own.");
     }
 

@@ -34,7 +34,8 @@ final class TrialPictures {
                                 terms.control().unit(),
                                 terms.reader()),
                         Axis.of(terms.score() + " from its set's mean", Unit.POINTS.withDigits(1), terms.reader()))
-                .withEmptySentence("There is nothing to draw: no set has two batches with different targets and a blind score.");
+                .withEmptySentence(
+                        "There is nothing to draw: no set has two batches with different targets and a blind score.");
         Optional<AsAssigned> found = answer.assigned();
         if (found.isEmpty()) {
             return plot;
@@ -42,9 +43,11 @@ final class TrialPictures {
         double middle = 0;
         int n = 0;
         for (List<AssignedBatch> set : bySet(found.get()).values()) {
-            double mean = set.stream().mapToDouble(AssignedBatch::mean).average().orElse(0);
+            double mean =
+                    set.stream().mapToDouble(AssignedBatch::mean).average().orElse(0);
             double[] targets = set.stream().mapToDouble(AssignedBatch::target).toArray();
-            double[] scores = set.stream().mapToDouble(batch -> batch.mean() - mean).toArray();
+            double[] scores =
+                    set.stream().mapToDouble(batch -> batch.mean() - mean).toArray();
             plot = plot.with(Line.of("one set", targets, scores).withWeight(Weight.FAINT));
             middle += Arrays.stream(targets).sum();
             n += targets.length;
@@ -52,8 +55,7 @@ final class TrialPictures {
         middle /= n;
         List<AssignedBatch> batches = found.get().batches();
         Map<String, Double> means = batches.stream()
-                .collect(Collectors.groupingBy(
-                        AssignedBatch::set, Collectors.averagingDouble(AssignedBatch::mean)));
+                .collect(Collectors.groupingBy(AssignedBatch::set, Collectors.averagingDouble(AssignedBatch::mean)));
         plot = plot.with(Points.of(
                         "one batch, mean of its cups and cuppers",
                         batches.stream().mapToDouble(AssignedBatch::target).toArray(),
@@ -97,10 +99,7 @@ final class TrialPictures {
         }
         return Plot.of(
                         "The difference as it came out, among those of the shuffles",
-                        Axis.of(
-                                "difference from lowest to highest target",
-                                Unit.POINTS.withDigits(1),
-                                terms.reader()),
+                        Axis.of("difference from lowest to highest target", Unit.POINTS.withDigits(1), terms.reader()),
                         Axis.of("share of shuffles", Unit.SHARE.withDigits(0), terms.reader()))
                 .with(Line.steps("targets dealt out again", edges, share))
                 .with(Boundary.at("as it came out", found.difference()))

@@ -10,8 +10,8 @@ import parchment.curve.Curve;
 import parchment.feature.BatchPath;
 import parchment.feature.Features;
 import parchment.feature.Measured;
-import parchment.logbook.Cupping;
 import parchment.logbook.CupScores;
+import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
 import parchment.logbook.Quantity;
 

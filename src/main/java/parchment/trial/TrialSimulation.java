@@ -35,7 +35,8 @@ record TrialSimulation(TrialPower power, List<Double> targets, double followed, 
 
     private boolean finds(int sets, Random random) {
         double habit = Math.sqrt(power.squares() / targets.size());
-        double middle = targets.stream().mapToDouble(Double::doubleValue).average().orElse(0);
+        double middle =
+                targets.stream().mapToDouble(Double::doubleValue).average().orElse(0);
         List<String> names = new ArrayList<>();
         List<Double> drawn = new ArrayList<>();
         List<Double> scores = new ArrayList<>();

@@ -83,7 +83,8 @@ public final class TrialSize implements ShownAs {
 
     private static double share(double share) {
         if (!(share >= 0 && share <= 1)) {
-            throw new IllegalArgumentException("A share of a trial's batches lies between 0 and 1, but it is " + share + ".");
+            throw new IllegalArgumentException(
+                    "A share of a trial's batches lies between 0 and 1, but it is " + share + ".");
         }
         return share;
     }
@@ -94,7 +95,10 @@ public final class TrialSize implements ShownAs {
     }
 
     private TrialPower power(TrialSpread found) {
-        double middle = terms.targets().stream().mapToDouble(Double::doubleValue).average().orElse(0);
+        double middle = terms.targets().stream()
+                .mapToDouble(Double::doubleValue)
+                .average()
+                .orElse(0);
         double squares = terms.targets().stream()
                 .mapToDouble(target -> (target - middle) * (target - middle))
                 .sum();
@@ -116,11 +120,16 @@ public final class TrialSize implements ShownAs {
         if (reaches) {
             return formula;
         }
+        int most = TrialPower.MOST_BATCHES / setSize();
         int low = formula.getAsInt();
-        int high = TrialPower.MOST_BATCHES / setSize();
+        int high = low;
         TrialSimulation simulated = new TrialSimulation(power, terms.targets(), followed, lost);
-        if (simulated.power(high) < TrialPower.WANTED) {
-            return OptionalInt.empty();
+        while (simulated.power(high) < TrialPower.WANTED) {
+            if (high == most) {
+                return OptionalInt.empty();
+            }
+            low = high + 1;
+            high = Math.min(most, 2 * high);
         }
         while (low < high) {
             int middle = (low + high) / 2;
@@ -168,8 +177,9 @@ public final class TrialSize implements ShownAs {
                     "State a larger difference, targets further apart, or more cuppers and cups.");
         }
         return new InShort(
-                "This trial takes " + batches().getAsInt() + " batches: " + TrialWords.count(days().getAsInt(), "roast day", "roast days")
-                        + ", as many cuppings" + mass() + ".",
+                "This trial takes " + batches().getAsInt() + " batches: "
+                        + TrialWords.count(days().getAsInt(), "roast day", "roast days") + ", as many cuppings" + mass()
+                        + ".",
                 "It then shows " + difference + " four times in five, if batches differ as they did here.",
                 "Draw it if the answer is worth that; a larger difference or more cuppers would make it smaller.");
     }
@@ -187,7 +197,8 @@ public final class TrialSize implements ShownAs {
 
     /** Returns the page. */
     public Report page() {
-        Report page = Report.titled("How large trial " + terms.trial() + " has to be").add(inShort());
+        Report page =
+                Report.titled("How large trial " + terms.trial() + " has to be").add(inShort());
         return page.fold(Report.titled("How this was worked out").say(behind()));
     }
 

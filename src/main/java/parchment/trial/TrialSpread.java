@@ -33,10 +33,7 @@ record TrialSpread(double variance, int degreesOfFreedom, double single, double 
     /** One batch on one table. */
     private record Row(String set, String table, double reading, Map<String, List<Double>> byCupper) {
         double mean() {
-            return byCupper.values().stream()
-                    .mapToDouble(Row::mean)
-                    .average()
-                    .orElse(Double.NaN);
+            return byCupper.values().stream().mapToDouble(Row::mean).average().orElse(Double.NaN);
         }
 
         int scores() {
@@ -51,10 +48,10 @@ record TrialSpread(double variance, int degreesOfFreedom, double single, double 
     /** Returns the spread of a logbook's batches; empty if no degree of freedom is left. */
     static Optional<TrialSpread> of(String score, TrialControl control, Logbook logbook) {
         List<Row> rows = rows(score, control, logbook.whole());
-        Map<String, Long> sizes =
-                rows.stream().collect(Collectors.groupingBy(Row::set, Collectors.counting()));
-        List<Row> kept =
-                rows.stream().filter(row -> sizes.getOrDefault(row.set(), 0L) > 1).toList();
+        Map<String, Long> sizes = rows.stream().collect(Collectors.groupingBy(Row::set, Collectors.counting()));
+        List<Row> kept = rows.stream()
+                .filter(row -> sizes.getOrDefault(row.set(), 0L) > 1)
+                .toList();
         int sets = (int) kept.stream().map(Row::set).distinct().count();
         int degrees = kept.size() - sets - 2;
         if (degrees < 1) {
@@ -86,8 +83,7 @@ record TrialSpread(double variance, int degreesOfFreedom, double single, double 
                 : SlopeInsideSets.on(names, bent).residualVariance(left) * freedom / degrees;
         double harmonic = kept.size()
                 / kept.stream().mapToDouble(row -> 1.0 / row.scores()).sum();
-        return Optional.of(
-                new TrialSpread(variance, degrees, single(kept), harmonic, kept.size(), sets));
+        return Optional.of(new TrialSpread(variance, degrees, single(kept), harmonic, kept.size(), sets));
     }
 
     private static boolean same(List<String> sets, double[] values) {
@@ -128,9 +124,12 @@ record TrialSpread(double variance, int degreesOfFreedom, double single, double 
             }
             Batch batch = path.batch();
             OptionalDouble reading = TrialScores.achieved(control, path);
-            if (reading.isPresent() && batch.lot().isPresent() && batch.roastDay().isPresent()) {
+            if (reading.isPresent()
+                    && batch.lot().isPresent()
+                    && batch.roastDay().isPresent()) {
                 rows.add(new Row(
-                        cup.cupping() + "\n" + batch.lot().get() + "\n" + batch.roastDay().get(),
+                        cup.cupping() + "\n" + batch.lot().get() + "\n"
+                                + batch.roastDay().get(),
                         cup.cupping(),
                         reading.getAsDouble(),
                         byCupper));
@@ -155,8 +154,9 @@ record TrialSpread(double variance, int degreesOfFreedom, double single, double 
         for (List<Row> table : tables.values()) {
             Map<String, List<Double>> levels = new HashMap<>();
             for (Row row : table) {
-                row.byCupper().forEach((cupper, cups) -> levels.computeIfAbsent(cupper, k -> new ArrayList<>())
-                        .add(Row.mean(cups) - row.mean()));
+                row.byCupper()
+                        .forEach((cupper, cups) -> levels.computeIfAbsent(cupper, k -> new ArrayList<>())
+                                .add(Row.mean(cups) - row.mean()));
             }
             if (levels.size() < 2 || table.size() < 2) {
                 continue;

@@ -37,13 +37,12 @@ record TrialTerms(
         targets = targets.stream().distinct().sorted().toList();
         cuppers = List.copyOf(cuppers);
         if (targets.size() < 2 || targets.stream().anyMatch(target -> !Double.isFinite(target))) {
-            throw new IllegalArgumentException("A trial needs two different targets or more, but trial " + trial + " has "
-                    + targets + ".");
+            throw new IllegalArgumentException(
+                    "A trial needs two different targets or more, but trial " + trial + " has " + targets + ".");
         }
         if (looks != 1 && looks != 2) {
-            throw new IllegalArgumentException(
-                    "A trial is looked at once, or twice at 0.0294 each, but for trial " + trial + " " + looks
-                            + " looks were stated.");
+            throw new IllegalArgumentException("A trial is looked at once, or twice at 0.0294 each, but for trial "
+                    + trial + " " + looks + " looks were stated.");
         }
         positive("The smallest difference that matters", smallestDifference);
         positive("What a lost batch may have been away from its set's mean", lostBatch);

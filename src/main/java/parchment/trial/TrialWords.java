@@ -36,8 +36,7 @@ final class TrialWords {
             MissingScores missing,
             Optional<Integer> needed) {
         TrialWords words = new TrialWords(terms, judgement);
-        return new InShort(
-                words.found(), words.howSure(look, assigned, missing), words.next(look, missing, needed));
+        return new InShort(words.found(), words.howSure(look, assigned, missing), words.next(look, missing, needed));
     }
 
     /** Prints a target or reading of the trial's control, in the reader's unit. */
@@ -75,7 +74,8 @@ final class TrialWords {
             case DID ->
                 "A higher " + control + " did " + (judgement.difference() > 0 ? "raise " : "lower ") + terms.score()
                         + ": " + lowest() + " to " + highest() + ", "
-                        + PointsWords.points(Math.abs(judgement.difference()), judgement.interval()) + " points (likely "
+                        + PointsWords.points(Math.abs(judgement.difference()), judgement.interval())
+                        + " points (likely "
                         + PointsWords.range(judgement.interval()) + ").";
             case NOTHING_LARGER ->
                 "From " + lowest() + " to " + highest() + " the " + control + " did nothing larger than "
@@ -96,13 +96,13 @@ final class TrialWords {
             case SEEN -> luck() + (rule ? ", whatever the missing batches would have scored." : ".");
             case NONE_AS_LARGE, SEEN_BUT_SMALLER, OPEN -> open();
             case TOO_FEW_SETS -> tooFew(assigned.orElseThrow());
-            case NOT_RARE_ENOUGH ->
-                luck() + "; over " + percent(terms.chance()) + " is too often to build on.";
+            case NOT_RARE_ENOUGH -> luck() + "; over " + percent(terms.chance()) + " is too often to build on.";
         };
     }
 
     private String tooFew(AsAssigned found) {
-        return "With " + count(found.setCount(), "set", "sets") + " like these even the clearest result comes by luck in "
+        return "With " + count(found.setCount(), "set", "sets")
+                + " like these even the clearest result comes by luck in "
                 + Math.round(100 * found.slope().shuffle().smallestProbability()) + " of 100 trials.";
     }
 

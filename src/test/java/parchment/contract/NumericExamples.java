@@ -72,9 +72,7 @@ final class NumericExamples {
         SetShuffle shuffle = SetShuffle.of(day.subList(0, 16), Arrays.copyOf(x, 16), 1);
         roots.put("SetShuffle", logbook -> shuffle);
         roots.put("ShuffledSlope", logbook -> shuffle.slope(Arrays.copyOf(y, 16)));
-        roots.put(
-                "ShuffledRatio",
-                logbook -> shuffle.ratio(Arrays.copyOf(y, 16), Arrays.copyOf(x, 16), 0.9));
+        roots.put("ShuffledRatio", logbook -> shuffle.ratio(Arrays.copyOf(y, 16), Arrays.copyOf(x, 16), 0.9));
         roots.put("FisherExactTest", logbook -> FisherExactTest.of(List.of(3, 1), List.of(1, 3)));
         roots.put("GroupBootstrap", logbook -> GroupBootstrap.of(day, 1));
         roots.put("GroupedFolds", logbook -> GroupedFolds.of(day, 4, 1));

@@ -28,7 +28,8 @@ final class DrawnHarbour {
             int degrees = 0;
             StringBuilder single = new StringBuilder();
             for (int seed = 1; seed <= seeds; seed++) {
-                TrialSpread found = TrialSpread.of(score, TrialControl.DROP_TEMPERATURE, of(seed, 120)).orElseThrow();
+                TrialSpread found = TrialSpread.of(score, TrialControl.DROP_TEMPERATURE, of(seed, 120))
+                        .orElseThrow();
                 squares += found.variance() * found.degreesOfFreedom();
                 degrees += found.degreesOfFreedom();
                 single.append(String.format(java.util.Locale.ROOT, " %.2f", Math.sqrt(found.variance())));

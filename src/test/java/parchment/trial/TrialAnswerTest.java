@@ -104,8 +104,9 @@ class TrialAnswerTest {
         assertTrue(
                 answer.page()
                         .text()
-                        .contains("Verdict: did nothing larger than 0.70 points. Zero is ruled out, and so is every difference of"
-                                + " 0.70 points or more: it did something, and less than matters."),
+                        .contains(
+                                "Verdict: did nothing larger than 0.70 points. Zero is ruled out, and so is every difference of"
+                                        + " 0.70 points or more: it did something, and less than matters."),
                 answer.page().text());
     }
 
@@ -182,14 +183,18 @@ class TrialAnswerTest {
     @Tag("says")
     void aFurtherLookIsOneTooMany() {
         List<AssignedBatch> batches = sets(8, 0.25, 0.1);
-        assertEquals(TrialVerdict.DID, TrialAnswer.atLook(1, terms(0.5, 1), batches, SEAL).verdict());
+        assertEquals(
+                TrialVerdict.DID,
+                TrialAnswer.atLook(1, terms(0.5, 1), batches, SEAL).verdict());
         says(
                 TrialAnswer.atLook(2, terms(0.5, 1), batches, SEAL),
                 Why.ONE_LOOK_TOO_MANY,
                 "Whether sweetness is higher at 201.5 °C or 204.5 °C cannot be told from these batches.",
                 "This is look 2 at a trial that was stated for one, and whoever looks on finds something by luck.",
                 "Keep the answer of the last planned look, and draw a new trial for whatever is still open.");
-        assertEquals(TrialVerdict.DID, TrialAnswer.atLook(2, terms(0.5, 2), batches, SEAL).verdict());
+        assertEquals(
+                TrialVerdict.DID,
+                TrialAnswer.atLook(2, terms(0.5, 2), batches, SEAL).verdict());
         assertEquals(
                 "This is look 3 at a trial that was stated for two, and whoever looks on finds something by luck.",
                 TrialAnswer.atLook(3, terms(0.5, 2), batches, SEAL).inShort().howSure());
@@ -205,7 +210,9 @@ class TrialAnswerTest {
                 ShortSentences.keptBy(first.inShort()).next());
         assertTrue(first.page().text().contains("two looks at 0.0294 each"), first.text());
         TrialAnswer second = TrialAnswer.atLook(2, terms(0.5, 2), TrialTables.example(), SEAL);
-        assertTrue(second.inShort().next().startsWith("A new trial of about"), second.inShort().next());
+        assertTrue(
+                second.inShort().next().startsWith("A new trial of about"),
+                second.inShort().next());
     }
 
     @ParameterizedTest
@@ -269,7 +276,9 @@ class TrialAnswerTest {
                         && bounds.upper() > answer.interval().upper(),
                 bounds.toString());
         assertTrue(
-                answer.page().text().contains("With every missing score within 1.00 points of its set's mean: Anything from"),
+                answer.page()
+                        .text()
+                        .contains("With every missing score within 1.00 points of its set's mean: Anything from"),
                 answer.text());
     }
 
@@ -289,11 +298,15 @@ class TrialAnswerTest {
                 "Find out why so many batches have no score before a new trial is drawn.",
                 ShortSentences.keptBy(more.inShort()).next());
         assertTrue(
-                more.page().text().contains(" As 27 % of the scores are missing, more than 20 %, this is the answer above."),
+                more.page()
+                        .text()
+                        .contains(" As 27 % of the scores are missing, more than 20 %, this is the answer above."),
                 more.page().text());
         assertTrue(
-                more.missing().words().endsWith("Chance would make it this uneven in 1 of 100 trials, so what was lost hangs together"
-                        + " with the target (Fisher's exact test)."),
+                more.missing()
+                        .words()
+                        .endsWith("Chance would make it this uneven in 1 of 100 trials, so what was lost hangs together"
+                                + " with the target (Fisher's exact test)."),
                 more.missing().words());
     }
 
@@ -323,8 +336,10 @@ class TrialAnswerTest {
         assertEquals(0, answer.missing().count());
         assertEquals(3, answer.missing().neverBegun());
         assertTrue(
-                answer.page().text().contains("3 places lie in sets of which nothing was charged; no target of theirs was seen, so"
-                        + " leaving them out favours no answer."),
+                answer.page()
+                        .text()
+                        .contains("3 places lie in sets of which nothing was charged; no target of theirs was seen, so"
+                                + " leaving them out favours no answer."),
                 answer.text());
         batches.set(24, lost(batches.get(24)));
         assertEquals(3, answer(0.5, batches).missing().count());
@@ -334,14 +349,20 @@ class TrialAnswerTest {
     @Tag("says")
     void aMissedTargetStaysAsAssignedAndIsCounted() {
         List<AssignedBatch> batches = new ArrayList<>(sets(8, 0.25, 0.1));
-        batches.set(0, batches.get(0).with(OptionalDouble.of(202.25), batches.get(0).scores()));
-        batches.set(2, batches.get(2).with(OptionalDouble.of(203.74), batches.get(2).scores()));
-        batches.set(3, batches.get(3).with(OptionalDouble.empty(), batches.get(3).scores()));
+        batches.set(
+                0, batches.get(0).with(OptionalDouble.of(202.25), batches.get(0).scores()));
+        batches.set(
+                2, batches.get(2).with(OptionalDouble.of(203.74), batches.get(2).scores()));
+        batches.set(
+                3, batches.get(3).with(OptionalDouble.empty(), batches.get(3).scores()));
         TrialAnswer answer = answer(0.5, batches);
         assertEquals(answer(0.5, sets(8, 0.25, 0.1)).interval(), answer.interval());
         assertTrue(
-                answer.page().text().contains("1 of 23 targets were missed by more than 0.75 °C, half a step between targets; they count"
-                        + " above as they were assigned. Of 1 batch the drop temperature could not be read."),
+                answer.page()
+                        .text()
+                        .contains(
+                                "1 of 23 targets were missed by more than 0.75 °C, half a step between targets; they count"
+                                        + " above as they were assigned. Of 1 batch the drop temperature could not be read."),
                 answer.page().text());
         assertEquals(1, answer.achieved().orElseThrow().notRead());
     }
@@ -366,9 +387,12 @@ class TrialAnswerTest {
         TrialAnswer second = answer.blindOnly().orElseThrow();
         assertEquals(TrialVerdict.NOTHING_LARGER, second.verdict());
         assertTrue(
-                answer.page().text().contains("Had seen targets and cupped all the same: Cy. Without their scores the answer is: did"
-                        + " nothing larger than 0.50 points. From 201.5 °C to 204.5 °C the drop temperature did nothing larger than"
-                        + " 0.50 points to sweetness."),
+                answer.page()
+                        .text()
+                        .contains(
+                                "Had seen targets and cupped all the same: Cy. Without their scores the answer is: did"
+                                        + " nothing larger than 0.50 points. From 201.5 °C to 204.5 °C the drop temperature did nothing larger than"
+                                        + " 0.50 points to sweetness."),
                 answer.page().text());
         assertTrue(second.blindOnly().isEmpty());
     }
@@ -383,7 +407,8 @@ class TrialAnswerTest {
         batches.set(0, batches.get(0).with(batches.get(0).achieved(), scores));
         String page = answer(0.5, batches).page().text();
         assertTrue(
-                page.contains("Cupped without having been named beforehand: Dan. Their scores are in the answer."), page);
+                page.contains("Cupped without having been named beforehand: Dan. Their scores are in the answer."),
+                page);
     }
 
     /** One cupper with fewer cups than another does not weigh less, and a batch's mean is of cuppers, not of cups. */
@@ -441,7 +466,8 @@ class TrialAnswerTest {
     void refusesTermsThatAreNoTrial() {
         assertEquals(
                 "A trial is looked at once, or twice at 0.0294 each, but for trial quay 3 looks were stated.",
-                assertThrows(IllegalArgumentException.class, () -> terms(0.5, 3)).getMessage());
+                assertThrows(IllegalArgumentException.class, () -> terms(0.5, 3))
+                        .getMessage());
         assertEquals(
                 "The smallest difference that matters must be a number of points above 0, but it is 0.0.",
                 assertThrows(IllegalArgumentException.class, () -> terms(0, 1)).getMessage());

@@ -87,13 +87,21 @@ final class TrialChecks {
                 cell.cuppers,
                 cell.slope,
                 cell.followed < 1 ? String.format(Locale.ROOT, ", followed %.0f %%", 100 * cell.followed) : "",
-                lost ? String.format(Locale.ROOT, ", lost %s %.0f %%", row.get("mode").getAsString(), 100 * cell.loss) : "",
+                lost
+                        ? String.format(
+                                Locale.ROOT,
+                                ", lost %s %.0f %%",
+                                row.get("mode").getAsString(),
+                                100 * cell.loss)
+                        : "",
                 cell.hope > 0 ? ", hope " + cell.hope : "");
         System.out.printf(
                 Locale.ROOT,
                 "| %s | %s | %s | %s | %s | %s |%n",
                 what,
-                both(number(row, "power", "as_assigned_power", "false", "false_findings", "randomisation"), tally.found()),
+                both(
+                        number(row, "power", "as_assigned_power", "false", "false_findings", "randomisation"),
+                        tally.found()),
                 both(number(row, "cover90", "as_assigned_cover90", "cov"), tally.held()),
                 both(number(row, "ar_cover90", "ar90"), tally.share(Count.ACHIEVED_HELD, Count.READ)),
                 both(number(row, "ar_not_bounded", "not_bounded"), tally.share(Count.NOT_BOUNDED, Count.READ)),

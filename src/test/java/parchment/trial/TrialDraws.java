@@ -83,16 +83,13 @@ final class TrialDraws {
             List<AssignedBatch.GivenScore> scores = new ArrayList<>();
             for (int k = 0; k < cuppers; k++) {
                 for (double c : cup) {
-                    double score = truth
-                            + c
-                            + cupperHere[k]
-                            + hope * target
-                            + Math.sqrt(0.3725) * random.nextGaussian();
+                    double score =
+                            truth + c + cupperHere[k] + hope * target + Math.sqrt(0.3725) * random.nextGaussian();
                     scores.add(new AssignedBatch.GivenScore("cupper " + k, Math.round(4 * score) / 4.0));
                 }
             }
-            AssignedBatch drawn = TrialTables.place(set, place + 1, target / 1.5)
-                    .with(OptionalDouble.of(203 + reached), scores);
+            AssignedBatch drawn =
+                    TrialTables.place(set, place + 1, target / 1.5).with(OptionalDouble.of(203 + reached), scores);
             return random.nextDouble() < chanceOfLoss(target, truth - level) ? TrialTables.lost(drawn) : drawn;
         }
 

@@ -45,8 +45,8 @@ class TrialPicturesTest {
 
     @Test
     void theLineIsDoubtedWhereTheTrialCannotTell() {
-        Plot open = TrialPictures.sets(
-                TrialAnswer.of(TrialTables.terms(0.5, 1), TrialTables.example(), TrialTables.SEAL));
+        Plot open =
+                TrialPictures.sets(TrialAnswer.of(TrialTables.terms(0.5, 1), TrialTables.example(), TrialTables.SEAL));
         Plot did = TrialPictures.sets(
                 TrialAnswer.of(TrialTables.terms(0.5, 1), TrialTables.sets(8, 0.25, 0.1), TrialTables.SEAL));
         assertEquals(Weight.TENTATIVE, last(open).weight());

@@ -26,24 +26,18 @@ class TrialScoresTest {
     }
 
     private Logbook logbook() throws IOException {
-        Files.writeString(
-                folder.resolve("batches.csv"),
-                """
+        Files.writeString(folder.resolve("batches.csv"), """
                 batch,roasted at,lot,green mass [kg],charge temperature [°C],drop [s]
                 Q1,2026-03-02T09:00,Cinder Ridge,6,186,600
                 Q2,2026-03-02T09:30,Cinder Ridge,6,190,610
                 Q3,2026-03-02T10:00,Cinder Ridge,6,,620
                 """);
-        Files.writeString(
-                folder.resolve("sessions.csv"),
-                """
+        Files.writeString(folder.resolve("sessions.csv"), """
                 cupping,blind,scored before discussion
                 C1,yes,yes
                 C2,no,yes
                 """);
-        Files.writeString(
-                folder.resolve("cuppings.csv"),
-                """
+        Files.writeString(folder.resolve("cuppings.csv"), """
                 cupping,tasted on,cupper,batch,cup,sweetness
                 C1,2026-03-03,Ana,Q1,1,6
                 C1,2026-03-03,Ana,Q1,2,7
@@ -121,7 +115,16 @@ class TrialScoresTest {
 
     private static TrialTerms terms(TrialControl control) {
         return new TrialTerms(
-                "quay", "sweetness", control, List.of(70.0, 80.0), 0.5, 1, 1, List.of("Ana"), 1, TemperatureUnit.CELSIUS);
+                "quay",
+                "sweetness",
+                control,
+                List.of(70.0, 80.0),
+                0.5,
+                1,
+                1,
+                List.of("Ana"),
+                1,
+                TemperatureUnit.CELSIUS);
     }
 
     @Test
@@ -134,10 +137,14 @@ class TrialScoresTest {
         Evidence beside = evidence.withTrial(answer.finished());
         assertEquals(evidence.verdict(), beside.verdict());
         String page = beside.page().text();
-        assertTrue(page.contains("What was drawn by chance: trial quay\n\n" + answer.inShort().text()), page);
+        assertTrue(
+                page.contains("What was drawn by chance: trial quay\n\n"
+                        + answer.inShort().text()),
+                page);
         assertTrue(page.contains("Verdict of the trial: did."), page);
         assertTrue(page.contains("Seal: " + TrialTables.SEAL + "."), page);
-        assertTrue(page.contains("What all batches tell\n\n" + evidence.inShort().text()), page);
+        assertTrue(
+                page.contains("What all batches tell\n\n" + evidence.inShort().text()), page);
         assertTrue(!evidence.page().text().contains("What was drawn by chance: trial"));
         assertEquals(
                 "Trial quay asked what the drop temperature does to sweetness; this answer is about the charge temperature and"

@@ -125,7 +125,8 @@ final class TrialStudy {
                         .add(name);
             }
         });
-        System.out.println("| sets | false findings | power | formula | assigned held | achieved held | achieved without an end | bounds held |");
+        System.out.println(
+                "| sets | false findings | power | formula | assigned held | achieved held | achieved without an end | bounds held |");
         System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- |");
         rows.forEach((row, names) -> {
             Predicate<TrialDraws.Cell> none = cell -> cell.slope == 0;
@@ -176,22 +177,40 @@ final class TrialStudy {
         say("assigned held most", found, cells, cell -> true, TrialTally::held, -1);
         say("achieved held least", found, cells, cell -> true, t -> t.share(Count.ACHIEVED_HELD, Count.READ), 1);
         say("achieved held most", found, cells, cell -> true, t -> t.share(Count.ACHIEVED_HELD, Count.READ), -1);
-        say("bounds held least", found, cells, cell -> cell.loss > 0, t -> t.share(Count.BOUNDS_HELD, Count.BOUNDED), 1);
+        say(
+                "bounds held least",
+                found,
+                cells,
+                cell -> cell.loss > 0,
+                t -> t.share(Count.BOUNDS_HELD, Count.BOUNDED),
+                1);
         cells.entrySet().stream()
                 .filter(entry -> found.containsKey(entry.getKey()))
-                .filter(entry -> entry.getValue().slope > 0
-                        && entry.getValue().loss == 0
-                        && entry.getValue().followed == 1)
+                .filter(entry ->
+                        entry.getValue().slope > 0 && entry.getValue().loss == 0 && entry.getValue().followed == 1)
                 .sorted(Comparator.comparingDouble(entry -> -Math.abs(
                         Objects.requireNonNull(found.get(entry.getKey())).found() - formula(entry.getValue()))))
                 .limit(8)
-                .forEach(entry -> System.out.println("power " + percent(Objects.requireNonNull(found.get(entry.getKey())).found())
-                        + ", formula " + percent(formula(entry.getValue())) + ": " + entry.getKey()));
+                .forEach(entry -> System.out.println("power "
+                        + percent(Objects.requireNonNull(found.get(entry.getKey()))
+                                .found()) + ", formula " + percent(formula(entry.getValue())) + ": " + entry.getKey()));
         System.out.println("trials per condition: "
-                + found.values().stream().mapToLong(t -> t.of(Count.TRIALS)).min().orElse(0) + " to "
-                + found.values().stream().mapToLong(t -> t.of(Count.TRIALS)).max().orElse(0) + ", conditions "
+                + found.values().stream()
+                        .mapToLong(t -> t.of(Count.TRIALS))
+                        .min()
+                        .orElse(0) + " to "
+                + found.values().stream()
+                        .mapToLong(t -> t.of(Count.TRIALS))
+                        .max()
+                        .orElse(0) + ", conditions "
                 + found.size());
-        say("false findings over all", Map.of("all", sum(found, cells, cell -> cell.slope == 0)), Map.of(), cell -> true, TrialTally::found, 1);
+        say(
+                "false findings over all",
+                Map.of("all", sum(found, cells, cell -> cell.slope == 0)),
+                Map.of(),
+                cell -> true,
+                TrialTally::found,
+                1);
     }
 
     private static TrialTally sum(
@@ -216,14 +235,13 @@ final class TrialStudy {
                         || which.test(Objects.requireNonNull(cells.get(entry.getKey()))))
                 .sorted(Comparator.comparingDouble(entry -> direction * share.applyAsDouble(entry.getValue())))
                 .limit(4)
-                .forEach(entry ->
-                        System.out.println(what + " " + percent(share.applyAsDouble(entry.getValue())) + ": " + entry.getKey()));
+                .forEach(entry -> System.out.println(
+                        what + " " + percent(share.applyAsDouble(entry.getValue())) + ": " + entry.getKey()));
     }
 
     /** The formula's power for a slope of 1/6 point per degree, with the noise of the draws. */
     static double formula(TrialDraws.Cell cell) {
-        double variance =
-                0.04 + 0.04 + 0.25 * SLOPE * SLOPE + 0.0625 / 2 + (0.3725 + 0.0625 / 12) / (2 * cell.cuppers);
+        double variance = 0.04 + 0.04 + 0.25 * SLOPE * SLOPE + 0.0625 / 2 + (0.3725 + 0.0625 / 12) / (2 * cell.cuppers);
         double squares = (cell.size == 4 ? 2.75 : 2) * 1.5 * 1.5;
         return new TrialPower(SLOPE, variance, cell.size, squares, 0.05).at(cell.sets);
     }

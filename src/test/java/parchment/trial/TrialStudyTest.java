@@ -134,7 +134,8 @@ class TrialStudyTest {
             TrialTally tally = TrialTally.of(cell, 110_000, trials, List.of(Part.BOUNDS));
             double bounds = tally.share(Count.BOUNDS_HELD, Count.BOUNDED);
             assertTrue(bounds >= 0.90 - 3 * Math.sqrt(0.09 / trials), which + ": " + bounds);
-            // How many of the poor are lost differs with the rule that picks them, so widths are held for losses by chance only; those there
+            // How many of the poor are lost differs with the rule that picks them, so widths are held for losses by
+            // chance only; those there
             // are by t, and ours by shuffles.
             if (cell.how == TrialDraws.Loss.RANDOM) {
                 double width = of.get("bound_width").getAsDouble();
@@ -212,7 +213,12 @@ class TrialStudyTest {
         agree(expected.get("every_set_at_05").getAsDouble(), (double) every / trials, trials, 20_000, "a look a set");
         agree(expected.get("one_look").getAsDouble(), (double) one / trials, trials, 20_000, "one look");
         agree(expected.get("two_looks_8_16_at_0294").getAsDouble(), (double) two / trials, trials, 20_000, "two looks");
-        agree(expected.get("two_looks_05_each").getAsDouble(), (double) twoAtFive / trials, trials, 20_000, "two at .05");
+        agree(
+                expected.get("two_looks_05_each").getAsDouble(),
+                (double) twoAtFive / trials,
+                trials,
+                20_000,
+                "two at .05");
         agree(power.get("two_looks_8_16").getAsDouble(), (double) foundByTwo / trials, trials, 20_000, "power");
         assertEquals(power.get("mean_batches").getAsDouble(), batches / trials, 1.0);
     }
@@ -255,7 +261,8 @@ class TrialStudyTest {
         int held = 0;
         int found = 0;
         for (int seed = 0; seed < trials; seed++) {
-            AsAssigned assigned = AsAssigned.of(cell.draw(170_000 + seed), 3, 0.9).orElseThrow();
+            AsAssigned assigned =
+                    AsAssigned.of(cell.draw(170_000 + seed), 3, 0.9).orElseThrow();
             var slope = TrialMixedModel.slope(assigned).orElseThrow();
             width += slope.interval(0.9).width() / trials;
             held += slope.interval(0.9).contains(1.0 / 6) ? 1 : 0;
@@ -287,7 +294,8 @@ class TrialStudyTest {
         cell.loss = 0.1;
         List<Part> parts = List.of(Part.ACHIEVED, Part.TWIN, Part.BOUNDS);
         TrialTally whole = TrialTally.of(cell, 0, 8, parts);
-        TrialTally sum = TrialTally.of(cell, 0, 5, parts).plus(TrialTally.of(cell, 5, 3, parts).line());
+        TrialTally sum = TrialTally.of(cell, 0, 5, parts)
+                .plus(TrialTally.of(cell, 5, 3, parts).line());
         assertEquals(whole.line().replaceAll(",[^,]*,[^,]*$", ""), sum.line().replaceAll(",[^,]*,[^,]*$", ""));
         assertEquals(whole.width(), sum.width(), 1e-12);
         assertEquals(8, whole.of(Count.TWIN));

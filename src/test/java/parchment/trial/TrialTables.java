@@ -64,7 +64,8 @@ final class TrialTables {
 
     /** The fifteen batches of the outside example, one score each. */
     static List<AssignedBatch> example() {
-        JsonObject inputs = ReferenceData.expected("coin-flip", "coin_flip_example").getAsJsonObject("inputs");
+        JsonObject inputs =
+                ReferenceData.expected("coin-flip", "coin_flip_example").getAsJsonObject("inputs");
         double[] set = ReferenceData.numbers(inputs.get("set"));
         double[] target = ReferenceData.numbers(inputs.get("target"));
         double[] achieved = ReferenceData.numbers(inputs.get("achieved"));
@@ -72,9 +73,7 @@ final class TrialTables {
         List<AssignedBatch> batches = new ArrayList<>();
         for (int i = 0; i < set.length; i++) {
             batches.add(place((int) set[i], i % 3 + 1, target[i] / 1.5)
-                    .with(
-                            OptionalDouble.of(achieved[i]),
-                            List.of(new AssignedBatch.GivenScore("Ana", score[i]))));
+                    .with(OptionalDouble.of(achieved[i]), List.of(new AssignedBatch.GivenScore("Ana", score[i]))));
         }
         return batches;
     }

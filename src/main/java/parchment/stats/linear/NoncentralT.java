@@ -38,9 +38,7 @@ public final class NoncentralT {
         if (Math.abs(noncentrality) > MOST) {
             return noncentrality > 0 ? 0 : 1;
         }
-        return t >= 0
-                ? above(t, degreesOfFreedom, noncentrality)
-                : 1 - above(-t, degreesOfFreedom, -noncentrality);
+        return t >= 0 ? above(t, degreesOfFreedom, noncentrality) : 1 - above(-t, degreesOfFreedom, -noncentrality);
     }
 
     private static double above(double t, double df, double delta) {

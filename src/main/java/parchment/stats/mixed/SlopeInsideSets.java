@@ -36,7 +36,8 @@ public final class SlopeInsideSets {
         double squares = product(centred, centred);
         double scale = product(x, x);
         if (!(squares > 1e-18 * scale) || squares == 0) {
-            throw new CannotFitException("A slope inside sets needs a set with two different values, but in each set all values are the same.");
+            throw new CannotFitException(
+                    "A slope inside sets needs a set with two different values, but in each set all values are the same.");
         }
         long groups = sets.stream().distinct().count();
         return new SlopeInsideSets(List.copyOf(sets), centred, squares, (int) (x.length - groups) - 1);
@@ -54,8 +55,7 @@ public final class SlopeInsideSets {
     /** Returns the slope of a response, with a missing standard error where no degree of freedom is left. */
     public Estimate slope(String name, double[] response) {
         double[] y = centred(sets, response);
-        return new Estimate(
-                name, product(x, y) / squares, Math.sqrt(covariance(y, y) / squares), degreesOfFreedom);
+        return new Estimate(name, product(x, y) / squares, Math.sqrt(covariance(y, y) / squares), degreesOfFreedom);
     }
 
     /** Returns the variance left inside sets around the line. */

@@ -37,7 +37,8 @@ public final class FisherExactTest implements Showable {
      * @throws IllegalArgumentException if there are fewer than two groups, or a count is negative
      */
     public static FisherExactTest of(List<Integer> first, List<Integer> second) {
-        boolean negative = first.stream().anyMatch(n -> n < 0) || second.stream().anyMatch(n -> n < 0);
+        boolean negative =
+                first.stream().anyMatch(n -> n < 0) || second.stream().anyMatch(n -> n < 0);
         if (first.size() < 2 || first.size() != second.size() || negative) {
             throw new IllegalArgumentException(
                     "Fisher's exact test needs two rows of counts, 0 or more, for two groups or more, but it was given "

@@ -17,8 +17,10 @@ final class SetArrangements {
 
     SetArrangements(int[] rows, double[] assigned) {
         this.rows = rows;
-        double mean = Arrays.stream(rows).mapToDouble(row -> assigned[row]).average().orElse(0);
-        this.values = Arrays.stream(rows).mapToDouble(row -> assigned[row] - mean).toArray();
+        double mean =
+                Arrays.stream(rows).mapToDouble(row -> assigned[row]).average().orElse(0);
+        this.values =
+                Arrays.stream(rows).mapToDouble(row -> assigned[row] - mean).toArray();
         double[] sorted = values.clone();
         Arrays.sort(sorted);
         this.count = distinct(sorted);

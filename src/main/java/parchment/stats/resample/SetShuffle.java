@@ -72,8 +72,8 @@ public final class SetShuffle implements Showable {
     private static void complete(String what, double[] values) {
         for (int i = 0; i < values.length; i++) {
             if (!Double.isFinite(values[i])) {
-                throw new IllegalArgumentException("Shuffling inside sets needs every one of " + what + ", but row " + (i + 1)
-                        + " is " + Checks.number(values[i]) + ". Leave the row out first.");
+                throw new IllegalArgumentException("Shuffling inside sets needs every one of " + what + ", but row "
+                        + (i + 1) + " is " + Checks.number(values[i]) + ". Leave the row out first.");
             }
         }
     }
@@ -182,7 +182,8 @@ public final class SetShuffle implements Showable {
         double[][][] adds = new double[sets.size()][][];
         for (int s = 0; s < adds.length; s++) {
             SetArrangements set = sets.get(s);
-            adds[s] = set.isListed() ? Arrays.stream(responses).map(set::sums).toArray(double[][]::new) : new double[0][];
+            adds[s] =
+                    set.isListed() ? Arrays.stream(responses).map(set::sums).toArray(double[][]::new) : new double[0][];
         }
         SplittableRandom random = new SplittableRandom(seed);
         double[][] sums = new double[responses.length][DRAWN];

@@ -89,8 +89,8 @@ public record ShuffledRatio(List<Interval> parts, double level) implements Showa
         List<Interval> whole = new ArrayList<>();
         for (Interval part : parts) {
             int last = whole.size() - 1;
-            boolean touches = last >= 0
-                    && part.lower() - whole.get(last).upper() <= ROUNDING * (1 + Math.abs(part.lower()));
+            boolean touches =
+                    last >= 0 && part.lower() - whole.get(last).upper() <= ROUNDING * (1 + Math.abs(part.lower()));
             if (touches) {
                 whole.set(last, new Interval(whole.get(last).lower(), part.upper(), part.level()));
             } else {

@@ -57,7 +57,9 @@ public final class ShuffledSlope implements Showable {
     /** Returns the two-sided p-value of "the assigned value does nothing": the share of ways that give as steep a slope either way. */
     public double probability() {
         double least = Math.abs(sum) - rounding();
-        return share(Arrays.stream(sums).filter(shuffled -> Math.abs(shuffled) >= least).count());
+        return share(Arrays.stream(sums)
+                .filter(shuffled -> Math.abs(shuffled) >= least)
+                .count());
     }
 
     /** Returns the p-value against a slope above 0: the share of ways that give one at least as high. */

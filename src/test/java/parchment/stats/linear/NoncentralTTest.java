@@ -49,8 +49,8 @@ class NoncentralTTest {
     @Test
     @Tag("agrees-with")
     void agreesWithThePowerOfTrialsInSets() {
-        JsonObject expected = ReferenceData.expected("coin-flip", "coin_flip_power_formula")
-                .getAsJsonObject("expected");
+        JsonObject expected =
+                ReferenceData.expected("coin-flip", "coin_flip_power_formula").getAsJsonObject("expected");
         int cells = 0;
         for (String key : expected.keySet()) {
             String[] words = key.split(" ");
@@ -75,15 +75,14 @@ class NoncentralTTest {
     @Test
     @Tag("agrees-with")
     void agreesWithTheSizesByTheSpreadInsideSets() {
-        JsonObject expected = ReferenceData.expected("coin-flip", "coin_flip_size_by_sd")
-                .getAsJsonObject("expected");
+        JsonObject expected =
+                ReferenceData.expected("coin-flip", "coin_flip_size_by_sd").getAsJsonObject("expected");
         for (String sd : expected.keySet()) {
             double[] wanted = ReferenceData.numbers(expected.get(sd));
             double[] slopes = {1.0 / 6, 1.0 / 3, 0.1};
             for (int i = 0; i < slopes.length; i++) {
                 int sets = 2;
-                while (NoncentralT.power(
-                                slopes[i] * Math.sqrt(sets * 4.5) / Double.parseDouble(sd), 2 * sets - 1, 0.05)
+                while (NoncentralT.power(slopes[i] * Math.sqrt(sets * 4.5) / Double.parseDouble(sd), 2 * sets - 1, 0.05)
                         < 0.8) {
                     sets++;
                 }

@@ -33,7 +33,9 @@ class SetShuffleTest {
     }
 
     private static List<String> sets(JsonObject check) {
-        return Arrays.stream(column(check, "set")).mapToObj(set -> "set " + (int) set).toList();
+        return Arrays.stream(column(check, "set"))
+                .mapToObj(set -> "set " + (int) set)
+                .toList();
     }
 
     private double number(String name) {
@@ -170,7 +172,13 @@ class SetShuffleTest {
 
     /** Two sets of three and five of two cannot give 0.05, three and six can; a fourth batch at one end breaks the mirror. */
     @ParameterizedTest
-    @CsvSource({"2, 3, 36, 0.05555556", "3, 3, 216, 0.00925926", "5, 2, 32, 0.0625", "6, 2, 64, 0.03125", "2, 4, 144, 0.00694444"})
+    @CsvSource({
+        "2, 3, 36, 0.05555556",
+        "3, 3, 216, 0.00925926",
+        "5, 2, 32, 0.0625",
+        "6, 2, 64, 0.03125",
+        "2, 4, 144, 0.00694444"
+    })
     @Tag("says")
     void saysTheSmallestChanceThatADesignCanGive(int count, int size, double assignments, double least) {
         double[] levels = size == 2 ? new double[] {-1, 1} : new double[] {-1, 0, 1, 1};
@@ -202,8 +210,7 @@ class SetShuffleTest {
                 targets[i] = i < 18 ? i % 3 - 1 : 1e-7 * (i % 3 - 1);
                 scores[i] = i < 18 ? random.nextGaussian() + 0.4 * targets[i] : 0;
             }
-            ShuffledSlope all = SetShuffle.of(
-                            sets.subList(0, 18), Arrays.copyOf(targets, 18), 1)
+            ShuffledSlope all = SetShuffle.of(sets.subList(0, 18), Arrays.copyOf(targets, 18), 1)
                     .slope(Arrays.copyOf(scores, 18));
             ShuffledSlope drawn = SetShuffle.of(sets, targets, 1).slope(scores);
             assertTrue(all.shuffle().isComplete());
@@ -214,7 +221,8 @@ class SetShuffleTest {
             assertEquals(all.interval(0.9).lower(), drawn.interval(0.9).lower(), 0.03);
             assertEquals(all.interval(0.9).upper(), drawn.interval(0.9).upper(), 0.03);
             assertEquals(
-                    drawn.probability(), SetShuffle.of(sets, targets, 1).slope(scores).probability());
+                    drawn.probability(),
+                    SetShuffle.of(sets, targets, 1).slope(scores).probability());
         }
     }
 
