@@ -177,6 +177,11 @@ record TrialFiles(
         return listed;
     }
 
+    /** Returns the listing of a set that was listed. */
+    SetListing listing(int set) {
+        return Optional.ofNullable(listed().get(set)).orElseThrow();
+    }
+
     /** Returns the lines that were opened, in the order of the draw. */
     List<DrawnLine> opened() {
         return record.map(told -> told.of(TrialRecord.Kind.OPENED)).orElse(List.of()).stream()

@@ -172,7 +172,7 @@ public final class TrialFolder implements Showable {
             Map<Integer, SetListing> listed = files.listed();
             if (listed.size() * plan.size() > opened) {
                 throw new IllegalStateException("Set " + listed.size() + " is listed and not at its end: it was "
-                        + listed.get(listed.size()) + ", and " + named(listed.get(listed.size()), opened % plan.size())
+                        + files.listing(listed.size()) + ", and " + named(files.listing(listed.size()), opened % plan.size())
                         + " is next. Open that without a listing: nothing joins a set that is listed, or leaves it.");
             }
             checkLeft(plan, opened);
@@ -199,7 +199,7 @@ public final class TrialFolder implements Showable {
                         "Set " + (listed.size() + 1) + " is not listed yet. List its " + plan.size()
                                 + " batches first, of one lot and for one day, each weighed: no target is opened before.");
             }
-            return opened(files, plan, files.record().orElseThrow(), listed.get(listed.size()), opened);
+            return opened(files, plan, files.record().orElseThrow(), files.listing(listed.size()), opened);
         });
     }
 
@@ -230,7 +230,7 @@ public final class TrialFolder implements Showable {
         return new DrawnTarget(
                 files.plan().orElseThrow(),
                 line,
-                files.listed().get(line.set()),
+                files.listing(line.set()),
                 files.record().orElseThrow().last());
     }
 
