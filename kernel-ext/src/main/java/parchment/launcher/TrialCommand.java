@@ -70,13 +70,14 @@ final class TrialCommand implements Callable<Integer> {
         Showable make();
     }
 
-    private static void page(Path file, @Nullable Path logbook, String title, PrintWriter terminal, Making making)
+    private static void page(
+            Path file, @Nullable Path logbook, String title, List<String> notes, PrintWriter terminal, Making making)
             throws IOException {
         LogbookChoice choice = new LogbookChoice(logbook);
         try (MadeFolders folders = MadeFolders.begin()) {
             folders.page(file.toAbsolutePath(), choice);
             Showable made = making.make();
-            folders.write(() -> OurPage.write(file.toAbsolutePath(), PrintedPage.of(title, made)));
+            folders.write(() -> OurPage.write(file.toAbsolutePath(), PrintedPage.of(title, notes, made)));
         }
         terminal.println("Page:      " + file.toAbsolutePath());
     }
@@ -111,10 +112,14 @@ final class TrialCommand implements Callable<Integer> {
         @Option(
                 names = "--drop",
                 paramLabel = "T",
-                description = "The middle drop temperature, in the logbook's degrees; every number below is in the same unit.")
+                description =
+                        "The middle drop temperature, in the logbook's degrees; every number below is in the same unit.")
         private @Nullable Double drop;
 
-        @Option(names = "--charge", paramLabel = "T", description = "The middle charge temperature, in place of a drop.")
+        @Option(
+                names = "--charge",
+                paramLabel = "T",
+                description = "The middle charge temperature, in place of a drop.")
         private @Nullable Double charge;
 
         @Option(names = "--first-gas", paramLabel = "N", description = "The middle gas at charge, in place of a drop.")
@@ -144,7 +149,10 @@ final class TrialCommand implements Callable<Integer> {
         @Option(names = "--ends-only", description = "Draws the two ends and no middle, for sets of 2 or 4.")
         private boolean endsOnly;
 
-        @Option(names = "--step", paramLabel = "D", description = "From the middle to each end; 1.5 °C for a drop if none.")
+        @Option(
+                names = "--step",
+                paramLabel = "D",
+                description = "From the middle to each end; 1.5 °C for a drop if none.")
         private @Nullable Double step;
 
         @Option(
@@ -153,7 +161,10 @@ final class TrialCommand implements Callable<Integer> {
                 description = "Between which settings the coffee can be sold.")
         private @Nullable String sellable;
 
-        @Option(names = "--maker", paramLabel = "LOW..HIGH", description = "Between which settings the maker allows it.")
+        @Option(
+                names = "--maker",
+                paramLabel = "LOW..HIGH",
+                description = "Between which settings the maker allows it.")
         private @Nullable String maker;
 
         @Option(
@@ -192,7 +203,10 @@ final class TrialCommand implements Callable<Integer> {
                 description = "How many cups of a batch each cupper scores; ${DEFAULT-VALUE} if none.")
         private int cups;
 
-        @Option(names = "--seed", paramLabel = "N", description = "A whole number, for a virtual roastery's logbook alone.")
+        @Option(
+                names = "--seed",
+                paramLabel = "N",
+                description = "A whole number, for a virtual roastery's logbook alone.")
         private @Nullable Long seed;
 
         @Option(
@@ -204,7 +218,8 @@ final class TrialCommand implements Callable<Integer> {
         @Option(
                 names = "--slips",
                 paramLabel = "FILE",
-                description = "Also writes slips with every target to cut and fold; let somebody else run and print that.")
+                description =
+                        "Also writes slips with every target to cut and fold; let somebody else run and print that.")
         private @Nullable Path slips;
 
         @Override
@@ -229,10 +244,11 @@ final class TrialCommand implements Callable<Integer> {
             terminal.println("Sealed:    " + folder.toAbsolutePath());
             terminal.println(trial);
             terminal.println("Seal:      " + trial.seal());
-            terminal.println("Give these digits to somebody else now, such as the cuppers: a file's date proves nothing.");
+            terminal.println(
+                    "Give these digits to somebody else now, such as the cuppers: a file's date proves nothing.");
             terminal.println(Cautions.BESIDE_A_READING);
             if (slips != null) {
-                page(slips, logbook, "Slips of " + folder, terminal, trial::slips);
+                page(slips, logbook, "Slips of " + folder, List.of(), terminal, trial::slips);
             }
             terminal.flush();
             return 0;
@@ -298,7 +314,8 @@ final class TrialCommand implements Callable<Integer> {
         @Option(
                 names = "--batch",
                 paramLabel = "NAME=MASS",
-                description = "A batch of the set and its green mass, such as B101=2.5kg (kg, g, lb, oz); one for each.")
+                description =
+                        "A batch of the set and its green mass, such as B101=2.5kg (kg, g, lb, oz); one for each.")
         private @Nullable List<String> batches;
 
         @Option(names = "--day", paramLabel = "DATE", description = "The roast day, such as 2025-03-04; today if none.")
@@ -308,7 +325,8 @@ final class TrialCommand implements Callable<Integer> {
                 names = "--seen-by",
                 paramLabel = "NAMES",
                 split = ",",
-                description = "Who sees the targets of the set, with commas between; who cups all the same is left out of a second answer.")
+                description =
+                        "Who sees the targets of the set, with commas between; who cups all the same is left out of a second answer.")
         private @Nullable List<String> eyes;
 
         @Option(names = "--again", description = "Tells the newest open target once more, and opens none.")
@@ -330,11 +348,12 @@ final class TrialCommand implements Callable<Integer> {
             if (again && (lot != null || batches != null)) {
                 throw new IllegalArgumentException("--again opens and lists nothing: leave --lot and --batch out.");
             }
-            DrawnTarget target = again ? trial.again() : lot == null && batches == null ? trial.next() : trial.next(listing());
+            DrawnTarget target =
+                    again ? trial.again() : lot == null && batches == null ? trial.next() : trial.next(listing());
             terminal.println(target.text());
             terminal.flush();
             if (sheets != null) {
-                page(sheets, null, "Batch sheets of " + folder, terminal, trial::sheets);
+                page(sheets, null, "Batch sheets of " + folder, List.of(), terminal, trial::sheets);
             }
             terminal.flush();
             return 0;
@@ -351,7 +370,8 @@ final class TrialCommand implements Callable<Integer> {
                 int sign = each.lastIndexOf('=');
                 if (sign < 1) {
                     throw new IllegalArgumentException(
-                            "A batch is listed with its mass, as in --batch B101=2.5kg, but this one is '" + each + "'.");
+                            "A batch is listed with its mass, as in --batch B101=2.5kg, but this one is '" + each
+                                    + "'.");
                 }
                 listing = listing.with(
                         each.substring(0, sign),
@@ -444,9 +464,11 @@ final class TrialCommand implements Callable<Integer> {
             PrintWriter terminal = parent.terminal();
             Path page = OutputPlace.named(
                     "--out", out, Places.here().home().resolve("out").resolve("answer.html"));
-            page(page, logbook, "Trial " + folder, terminal, () -> {
+            boolean invented = read.provenance() == Logbook.Provenance.INVENTED;
+            List<String> notes = invented ? List.of(Cautions.INVENTED_PAGE) : List.of();
+            page(page, logbook, "Trial " + folder, notes, terminal, () -> {
                 AnsweredTrial answered = trial.answer(read);
-                if (read.provenance() == Logbook.Provenance.INVENTED) {
+                if (invented) {
                     terminal.println(Cautions.INVENTED_MACHINE);
                 }
                 terminal.println(answered.firstWords());

@@ -55,6 +55,7 @@ record TrialNumbers(TemperatureUnit unit, Kind kind) {
     private static IllegalArgumentException noEnds(
             String option, String typed, @org.jspecify.annotations.Nullable NumberFormatException cause) {
         return new IllegalArgumentException(
-                option + " takes two numbers with two dots between, as in 200..206, but this is '" + typed + "'.", cause);
+                option + " takes two numbers with two dots between, as in 200..206, but this is '" + typed + "'.",
+                cause);
     }
 }

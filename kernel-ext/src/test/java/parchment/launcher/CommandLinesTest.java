@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.lesson.Lesson;
+import parchment.trial.TrialFolder;
 import picocli.CommandLine;
 
 /**
@@ -84,7 +86,16 @@ class CommandLinesTest {
     }
 
     /** What a page's reader has or does before a line, by page and line. */
-    private static final Map<String, Before> BEFORE = Map.of(
+    private static Map<String, Before> before() {
+        Map<String, Before> all = new LinkedHashMap<>(BEFORE_FILES);
+        all.put(
+                "docs/coin-flip.md: trial verify flip-1 --seal \"1fa9 a356 ...\"",
+                reader -> FlippedRoasts.roast(
+                        reader.folder().resolve("flip-1"), reader.folder().resolve("Flipped Roasts")));
+        return Map.copyOf(all);
+    }
+
+    private static final Map<String, Before> BEFORE_FILES = Map.of(
             "README.md: run --logbook \"My Roasts\"",
             reader -> reader.writeLogbookOfThePage("My Roasts"),
             "README.md: gather \"Logger files\" --to \"My Roasts\"",
@@ -129,6 +140,8 @@ class CommandLinesTest {
                     ReadersFolder.fenced(ReadersFolder.page("docs/virtual-roastery.md"), "csv")
                             .get(0)));
 
+    private static final Map<String, Before> BEFORE = before();
+
     private static void move(ReadersFolder reader, String from, String to) throws IOException {
         Files.move(reader.folder().resolve(from), reader.folder().resolve(to));
     }
@@ -138,6 +151,11 @@ class CommandLinesTest {
         Path folder = reader.folder().resolve("my-class");
         if (page.equals("docs/virtual-roastery.md") && line.contains("--seal 3f2a...")) {
             return line.replace("3f2a...", seal(folder.resolve("students").resolve("seals.csv")));
+        }
+        if (page.equals("docs/coin-flip.md") && line.contains("1fa9 a356 ...")) {
+            return line.replace(
+                    "1fa9 a356 ...",
+                    TrialFolder.open(reader.folder().resolve("flip-1")).seal());
         }
         if (page.equals("docs/class.md") && line.contains("FILE --seal SEAL")) {
             Path truth = folder.resolve("teacher").resolve("student-07-lesson-4-truth.json");

@@ -29,6 +29,7 @@ final class FlippedRoasts {
 
     /** The roastery roasts five batches a day: three of a set, and two for its shop. */
     private static final int FOR_THE_SHOP = 2;
+
     private static final double MASS = 2.1;
 
     private FlippedRoasts() {}
@@ -63,7 +64,12 @@ final class FlippedRoasts {
         for (String row : Files.readAllLines(to.resolve("batches.csv"))) {
             String name = row.substring(0, row.indexOf(','));
             typed.add(
-                    name.equals("batch") ? row + ",trial,set" : name.startsWith("S") ? row + ",," : row.replace(",choice,", ",chance,") + ",flip-1," + Integer.parseInt(name.substring(1, 3)));
+                    name.equals("batch")
+                            ? row + ",trial,set"
+                            : name.startsWith("S")
+                                    ? row + ",,"
+                                    : row.replace(",choice,", ",chance,") + ",flip-1,"
+                                            + Integer.parseInt(name.substring(1, 3)));
         }
         Files.writeString(to.resolve("batches.csv"), String.join("\n", typed) + "\n", StandardCharsets.UTF_8);
     }
@@ -85,8 +91,10 @@ final class FlippedRoasts {
             }
         }
         Map<String, LocalDate> days = new LinkedHashMap<>();
-        roasted(any).batches().forEach(batch -> days.put(
-                batch.name(), batch.plan().roastedAt().toLocalDate()));
+        roasted(any)
+                .batches()
+                .forEach(
+                        batch -> days.put(batch.name(), batch.plan().roastedAt().toLocalDate()));
         return days;
     }
 

@@ -61,12 +61,7 @@ public final class AnsweredTrial implements Showable {
         for (String line : plan.text().lines().skip(1).toList()) {
             stated = stated.say(line);
         }
-        return Report.titled("Trial " + plan.terms().trial())
-                .add(answer)
-                .say(looked())
-                .say(differing())
-                .fold(cells)
-                .fold(stated);
+        return answer.page().say(looked()).say(differing()).fold(cells).fold(stated);
     }
 
     @Override

@@ -35,7 +35,7 @@ record AssignedCells(List<AssignedBatch> batches, Problems problems) {
         List<Problem> problems = new ArrayList<>();
         Map<String, DrawnLine> drawn = new HashMap<>();
         for (DrawnLine line : opened) {
-            SetListing listing = listed.get(line.set());
+            SetListing listing = Optional.ofNullable(listed.get(line.set())).orElseThrow();
             SetListing.Weighed weighed = listing.batches().get(line.place() - 1);
             drawn.put(weighed.batch(), line);
             Optional<Batch> batch = logbook.find(weighed.batch());

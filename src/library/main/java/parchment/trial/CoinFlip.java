@@ -9,12 +9,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.Random;
 import parchment.display.Showable;
+import parchment.logbook.written.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.contents.LogbookPlace;
-import parchment.logbook.written.CupScores;
 import parchment.quantity.Temperature;
 import parchment.sheet.Words;
 
@@ -52,26 +51,15 @@ public final class CoinFlip implements Showable {
     /** The trial's name is part of every line, and of file names. */
     private static final String NAME = "[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,60}";
 
-    /** What is drawn. */
-    private record Drawing(
-            TrialControl control,
-            String unit,
-            double middle,
-            double step,
-            int sets,
-            int size,
-            SetDraw.Targets which,
-            OptionalLong seed) {}
-
     /** What is stated beforehand for the answer. */
     private record Stated(String score, double smallest, int looks, double lost, List<String> cuppers, int cups) {}
 
-    private final Drawing drawing;
+    private final FlipDrawing drawing;
     private final Stated stated;
     private final FlipLimits limits;
     private final Optional<Logbook> logbook;
 
-    private CoinFlip(Drawing drawing, Stated stated, FlipLimits limits, Optional<Logbook> logbook) {
+    private CoinFlip(FlipDrawing drawing, Stated stated, FlipLimits limits, Optional<Logbook> logbook) {
         this.drawing = drawing;
         this.stated = stated;
         this.limits = limits;
@@ -86,15 +74,7 @@ public final class CoinFlip implements Showable {
                             + Words.quote(score) + ".");
         }
         return new CoinFlip(
-                new Drawing(
-                        control,
-                        unit,
-                        tenths(middle),
-                        tenths(step),
-                        0,
-                        3,
-                        SetDraw.Targets.ENDS_AND_MIDDLE,
-                        OptionalLong.empty()),
+                FlipDrawing.around(control, unit, tenths(middle), tenths(step)),
                 new Stated(plain, 0.5, 1, TrialTerms.USUAL_LOST_BATCH, List.of(), 2),
                 FlipLimits.NONE,
                 Optional.empty());
@@ -125,7 +105,7 @@ public final class CoinFlip implements Showable {
         return of(attribute, TrialControl.FIRST_GAS, unit.strip(), middle, 0);
     }
 
-    private CoinFlip with(Drawing changed) {
+    private CoinFlip with(FlipDrawing changed) {
         return new CoinFlip(changed, stated, limits, logbook);
     }
 
@@ -143,15 +123,7 @@ public final class CoinFlip implements Showable {
             throw new IllegalArgumentException(
                     "A trial has 1 to " + MOST_SETS + " sets, but " + sets + " were asked for.");
         }
-        return with(new Drawing(
-                drawing.control,
-                drawing.unit,
-                drawing.middle,
-                drawing.step,
-                sets,
-                drawing.size,
-                drawing.which,
-                drawing.seed));
+        return with(drawing.withSets(sets));
     }
 
     /**
@@ -164,28 +136,12 @@ public final class CoinFlip implements Showable {
             throw new IllegalArgumentException("A set has 2, 3 or 4 batches, but " + batches
                     + " were asked for: they are roasted on one day and cupped at one table.");
         }
-        return with(new Drawing(
-                drawing.control,
-                drawing.unit,
-                drawing.middle,
-                drawing.step,
-                drawing.sets,
-                batches,
-                drawing.which,
-                drawing.seed));
+        return with(drawing.withSetsOf(batches));
     }
 
     /** Returns the trial with the two ends alone, which sees a slope with fewer batches and overlooks every bend; for sets of 2 or 4. */
     public CoinFlip withEndsOnly() {
-        return with(new Drawing(
-                drawing.control,
-                drawing.unit,
-                drawing.middle,
-                drawing.step,
-                drawing.sets,
-                drawing.size,
-                SetDraw.Targets.ENDS,
-                drawing.seed));
+        return with(drawing.with(SetDraw.Targets.ENDS));
     }
 
     /** Returns the trial with another step from the middle to each end: degrees Celsius, or the gas's unit; rounded to a tenth. */
@@ -193,28 +149,12 @@ public final class CoinFlip implements Showable {
         if (!(tenths(step) > 0) || Double.isInfinite(step)) {
             throw new IllegalArgumentException("A step is a number of 0.1 or more, but " + step + " was given.");
         }
-        return with(new Drawing(
-                drawing.control,
-                drawing.unit,
-                drawing.middle,
-                tenths(step),
-                drawing.sets,
-                drawing.size,
-                drawing.which,
-                drawing.seed));
+        return with(drawing.withStep(tenths(step)));
     }
 
     /** Returns the trial drawn from a seed, so that it can be drawn again; only for the logbook of a virtual roastery. */
     public CoinFlip withSeed(long seed) {
-        return with(new Drawing(
-                drawing.control,
-                drawing.unit,
-                drawing.middle,
-                drawing.step,
-                drawing.sets,
-                drawing.size,
-                drawing.which,
-                OptionalLong.of(seed)));
+        return with(drawing.withSeed(seed));
     }
 
     /** Returns the trial held against what a logbook has tried. */
@@ -316,7 +256,7 @@ public final class CoinFlip implements Showable {
      * @throws IllegalArgumentException if the step, the logbook or the cuppers are not said yet
      */
     public TrialSize size() {
-        if (drawing.step == 0) {
+        if (drawing.step() == 0) {
             throw new IllegalArgumentException(NO_STEP);
         }
         Logbook read = logbook.orElseThrow(() -> new IllegalArgumentException(NO_LOGBOOK));
@@ -329,13 +269,13 @@ public final class CoinFlip implements Showable {
     /** Returns why nothing may be drawn, in the roaster's words; empty if all holds. */
     public List<String> reasonsAgainst() {
         List<String> reasons = new ArrayList<>();
-        if (drawing.sets == 0) {
+        if (drawing.sets() == 0) {
             reasons.add("It is not said how many sets are to be drawn. Say it with withSets(...).");
         }
-        if (drawing.step == 0) {
+        if (drawing.step() == 0) {
             reasons.add(NO_STEP);
         }
-        if (drawing.which == SetDraw.Targets.ENDS && drawing.size == 3) {
+        if (drawing.which() == SetDraw.Targets.ENDS && drawing.size() == 3) {
             reasons.add("A set of three cannot have both ends alike often. Take sets of 2 or 4, or keep the middle.");
         }
         if (logbook.isEmpty()) {
@@ -351,18 +291,18 @@ public final class CoinFlip implements Showable {
         if (cuppers(read).isEmpty()) {
             reasons.add(NO_CUPPERS);
         }
-        if (drawing.seed.isPresent() && read.provenance() != Logbook.Provenance.INVENTED) {
+        if (drawing.seed().isPresent() && read.provenance() != Logbook.Provenance.INVENTED) {
             reasons.add(
                     "A seed makes a draw that can be foreseen. It is only for the logbook of a virtual roastery; leave it out.");
         }
-        if (drawing.step > 0) {
+        if (drawing.step() > 0) {
             reasons.addAll(checks(read).reasons());
         }
         return reasons;
     }
 
     private FlipChecks checks(Logbook read) {
-        return FlipChecks.of(drawing.control, drawing.unit, drawing.middle, drawing.step, limits, read);
+        return FlipChecks.of(drawing.control(), drawing.unit(), drawing.middle(), drawing.step(), limits, read);
     }
 
     /**
@@ -397,21 +337,22 @@ public final class CoinFlip implements Showable {
                             : ""));
         }
         Logbook read = logbook.orElseThrow();
-        Random chance = drawing.seed.isPresent() ? new Random(drawing.seed.getAsLong()) : new SecureRandom();
+        Random chance = drawing.seed().isPresent() ? new Random(drawing.seed().getAsLong()) : new SecureRandom();
         TrialPlan plan = plan(trial, read, clock);
-        List<DrawnLine> lines =
-                SetDraw.draw(trial, drawing.sets, drawing.size, drawing.which, drawing.middle, drawing.step, chance);
+        List<DrawnLine> lines = SetDraw.draw(
+                trial, drawing.sets(), drawing.size(), drawing.which(), drawing.middle(), drawing.step(), chance);
         return TrialFolder.seal(folder, plan, lines);
     }
 
     private TrialTerms terms(String trial, Logbook read) {
-        List<Double> targets = SetDraw.targets(drawing.size, drawing.which, drawing.middle, drawing.step).stream()
-                .map(target -> Double.parseDouble(DrawnLine.target(target)))
-                .toList();
+        List<Double> targets =
+                SetDraw.targets(drawing.size(), drawing.which(), drawing.middle(), drawing.step()).stream()
+                        .map(target -> Double.parseDouble(DrawnLine.target(target)))
+                        .toList();
         return new TrialTerms(
                 trial,
                 stated.score,
-                drawing.control,
+                drawing.control(),
                 targets,
                 stated.smallest,
                 stated.looks,
@@ -424,11 +365,11 @@ public final class CoinFlip implements Showable {
     private TrialPlan plan(String trial, Logbook read, Clock clock) {
         return new TrialPlan(
                 terms(trial, read),
-                drawing.sets,
-                drawing.size,
-                drawing.size == 2 ? SetDraw.Targets.ENDS : drawing.which,
-                drawing.unit,
-                (drawing.seed.isPresent() ? "seed " + drawing.seed.getAsLong() : TrialPlan.SECURE)
+                drawing.sets(),
+                drawing.size(),
+                drawing.size() == 2 ? SetDraw.Targets.ENDS : drawing.which(),
+                drawing.unit(),
+                (drawing.seed().isPresent() ? "seed " + drawing.seed().getAsLong() : TrialPlan.SECURE)
                         + (read.provenance() == Logbook.Provenance.INVENTED ? TrialPlan.INVENTED : ""),
                 checks(read).held(),
                 clock.instant().truncatedTo(ChronoUnit.SECONDS).toString());
@@ -445,12 +386,12 @@ public final class CoinFlip implements Showable {
         return String.format(
                 Locale.ROOT,
                 "Coin flip: what %s does to %s, around %s by %s %s, %s of %d.",
-                drawing.control.words(),
+                drawing.control().words(),
                 stated.score,
-                DrawnLine.target(drawing.middle),
-                DrawnLine.target(drawing.step),
-                drawing.unit,
-                Words.count(drawing.sets, "set", "sets"),
-                drawing.size);
+                DrawnLine.target(drawing.middle()),
+                DrawnLine.target(drawing.step()),
+                drawing.unit(),
+                Words.count(drawing.sets(), "set", "sets"),
+                drawing.size());
     }
 }

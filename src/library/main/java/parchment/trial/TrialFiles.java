@@ -64,17 +64,17 @@ record TrialFiles(
                 ? List.of()
                 : read(CLOSED, findings, () -> ClosedDraw.uncover(covered)).orElse(List.of());
         TrialFiles files = new TrialFiles(plan, seal, record, closed, List.of());
-        files.seal().ifPresent(sealed -> {
+        files.seal().ifPresent(held -> {
             String digits = Seal.sha256(sealBytes);
             record.filter(told -> !told.seal().equals(digits))
-                    .ifPresent(told -> findings.add(SEAL + " was changed: its SHA-256 is " + digits + ", but "
-                            + RECORD + " tells that " + told.seal() + " was sealed."));
+                    .ifPresent(told -> findings.add(SEAL + " was changed: its SHA-256 is " + digits + ", but " + RECORD
+                            + " tells that " + told.seal() + " was sealed."));
             String found = Seal.sha256(planBytes);
-            if (!found.equals(sealed.planSeal())) {
+            if (!found.equals(held.planSeal())) {
                 findings.add(PLAN + " was changed, or line 2 of " + SEAL + ": its SHA-256 is " + found + ", but "
-                        + sealed.planSeal() + " was sealed.");
+                        + held.planSeal() + " was sealed.");
             }
-            findings.addAll(files.brokenLines(sealed, covered));
+            findings.addAll(files.brokenLines(held, covered));
         });
         return new TrialFiles(plan, seal, record, closed, findings);
     }
@@ -108,22 +108,24 @@ record TrialFiles(
         }
     }
 
-    private List<String> brokenLines(Seal sealed, String covered) {
+    private List<String> brokenLines(Seal held, String covered) {
         List<String> broken = new ArrayList<>();
         int size = plan.map(TrialPlan::size).orElse(1);
-        int all = plan.map(said -> said.sets() * said.size()).orElse(sealed.lineSeals().size());
-        if (sealed.lineSeals().size() != all) {
-            broken.add(SEAL + " was changed, or the plan: it seals " + sealed.lineSeals().size()
-                    + " lines, but the plan has " + all + " places.");
+        int all = plan.map(said -> said.sets() * said.size())
+                .orElse(held.lineSeals().size());
+        if (held.lineSeals().size() != all) {
+            broken.add(SEAL + " was changed, or the plan: it seals "
+                    + held.lineSeals().size() + " lines, but the plan has " + all + " places.");
             return broken;
         }
         if (!closed.isEmpty() && closed.size() != all) {
             broken.add(CLOSED + " was changed: it holds " + closed.size() + " lines, but " + all + " were sealed.");
         } else {
             for (int i = 0; i < closed.size(); i++) {
-                if (!Seal.sha256(closed.get(i)).equals(sealed.lineSeals().get(i))) {
+                if (!Seal.sha256(closed.get(i)).equals(held.lineSeals().get(i))) {
                     broken.add("The closed line of " + place(i / size + 1, i % size + 1)
-                            + " is not the one that was sealed: line " + (i + 2) + " of " + CLOSED + " was changed, or line "
+                            + " is not the one that was sealed: line " + (i + 2) + " of " + CLOSED
+                            + " was changed, or line "
                             + (i + 3) + " of " + SEAL + ".");
                 }
             }
@@ -131,11 +133,11 @@ record TrialFiles(
                 broken.add(CLOSED + " was changed: it holds the lines that were sealed, and not as they were written.");
             }
         }
-        broken.addAll(brokenRecord(sealed, size));
+        broken.addAll(brokenRecord(held, size));
         return broken;
     }
 
-    private List<String> brokenRecord(Seal sealed, int size) {
+    private List<String> brokenRecord(Seal held, int size) {
         List<String> broken = new ArrayList<>();
         Set<Integer> listed = new LinkedHashSet<>();
         int opened = 0;
@@ -148,8 +150,8 @@ record TrialFiles(
             }
             int set = opened / size + 1;
             int place = opened % size + 1;
-            boolean isNext = opened < sealed.lineSeals().size()
-                    && Seal.sha256(entry.rest()).equals(sealed.lineSeals().get(opened));
+            boolean isNext = opened < held.lineSeals().size()
+                    && Seal.sha256(entry.rest()).equals(held.lineSeals().get(opened));
             if (!isNext) {
                 broken.add("The opened line of " + place(set, place) + " in " + RECORD
                         + " is not the one that was sealed: it was changed, or it changed places with another.");
@@ -173,6 +175,11 @@ record TrialFiles(
                 .flatMap(entry -> SetListing.read(entry.rest()).stream())
                 .forEach(kept -> listed.putIfAbsent(kept.set(), kept.listing()));
         return listed;
+    }
+
+    /** Returns the listing of a set that was listed. */
+    SetListing listing(int set) {
+        return Optional.ofNullable(listed().get(set)).orElseThrow();
     }
 
     /** Returns the lines that were opened, in the order of the draw. */

@@ -6,15 +6,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import parchment.display.Showable;
 import parchment.display.answer.Report;
+import parchment.display.Showable;
 import parchment.file.FolderLock;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
@@ -174,7 +172,7 @@ public final class TrialFolder implements Showable {
             Map<Integer, SetListing> listed = files.listed();
             if (listed.size() * plan.size() > opened) {
                 throw new IllegalStateException("Set " + listed.size() + " is listed and not at its end: it was "
-                        + listed.get(listed.size()) + ", and " + named(listed.get(listed.size()), opened % plan.size())
+                        + files.listing(listed.size()) + ", and " + named(files.listing(listed.size()), opened % plan.size())
                         + " is next. Open that without a listing: nothing joins a set that is listed, or leaves it.");
             }
             checkLeft(plan, opened);
@@ -201,7 +199,7 @@ public final class TrialFolder implements Showable {
                         "Set " + (listed.size() + 1) + " is not listed yet. List its " + plan.size()
                                 + " batches first, of one lot and for one day, each weighed: no target is opened before.");
             }
-            return opened(files, plan, files.record().orElseThrow(), listed.get(listed.size()), opened);
+            return opened(files, plan, files.record().orElseThrow(), files.listing(listed.size()), opened);
         });
     }
 
@@ -232,7 +230,7 @@ public final class TrialFolder implements Showable {
         return new DrawnTarget(
                 files.plan().orElseThrow(),
                 line,
-                files.listed().get(line.set()),
+                files.listing(line.set()),
                 files.record().orElseThrow().last());
     }
 
@@ -279,62 +277,7 @@ public final class TrialFolder implements Showable {
      * @throws IllegalArgumentException if they are not 64 digits
      */
     public SealCheck verify(String seal, String... recordDigits) {
-        String given = Seal.typed("A seal", seal);
-        TrialFiles files = read();
-        List<String> findings = new ArrayList<>(files.findings());
-        List<String> notes = new ArrayList<>();
-        files.seal().filter(found -> !found.digits().equals(given)).ifPresent(found -> {
-            boolean ours =
-                    files.record().map(record -> record.seal().equals(given)).orElse(false);
-            if (!ours) {
-                findings.add("The digits that you gave are of another seal: this folder's is "
-                        + Seal.inFours(found.digits())
-                        + ". It is another trial, or it was changed or drawn again since.");
-            }
-        });
-        for (String digits : recordDigits) {
-            String typed = Seal.typed("What was given away of a record", digits);
-            boolean there = files.record().stream()
-                    .flatMap(record -> record.entries().stream())
-                    .anyMatch(entry -> entry.digits().equals(typed));
-            if (!there) {
-                findings.add("The record does not go through " + Seal.inFours(typed)
-                        + ": what was done by then was written anew since, or they are another record's.");
-            }
-        }
-        int all = files.seal().map(found -> found.lineSeals().size()).orElse(0);
-        int opened = findings.isEmpty() ? files.opened().size() : 0;
-        if (files.closed().isEmpty()) {
-            notes.add("The covered lines are not at '" + draw
-                    + "', so those that are not open were not held against the seal.");
-        }
-        files.record()
-                .map(record -> record.of(TrialRecord.Kind.SLIPS))
-                .filter(slips -> !slips.isEmpty())
-                .ifPresent(slips -> notes.add("Slips with every target were made on "
-                        + slips.get(0).at() + ": whoever made them could read them all."));
-        if (findings.isEmpty()) {
-            findings.addAll(brokenRules(files));
-        }
-        return new SealCheck(given, findings, notes, opened, all);
-    }
-
-    /** A plan that says one draw and a file that holds another were sealed together: nobody changed them, and they are wrong all the same. */
-    private static List<String> brokenRules(TrialFiles files) {
-        TrialPlan plan = files.plan().orElseThrow();
-        List<DrawnLine> lines = files.closed().isEmpty()
-                ? files.opened()
-                : files.closed().stream().map(DrawnLine::read).toList();
-        List<String> broken = new ArrayList<>();
-        for (int from = 0; from + plan.size() <= lines.size(); from += plan.size()) {
-            List<String> drawn = lines.subList(from, from + plan.size()).stream()
-                    .map(DrawnLine::target)
-                    .toList();
-            if (!SetDraw.follows(drawn, plan.size(), plan.which(), plan.terms().targets())) {
-                broken.add("The targets of set " + (from / plan.size() + 1) + " are not those of a set of the plan.");
-            }
-        }
-        return Collections.unmodifiableList(broken);
+        return TrialVerification.of(read(), draw, seal, recordDigits);
     }
 
     /**

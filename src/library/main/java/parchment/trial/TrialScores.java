@@ -8,15 +8,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.curve.Curve;
 import parchment.feature.Features;
-import parchment.feature.Measured;
-import parchment.feature.path.BatchPath;
 import parchment.feature.path.Measured;
-import parchment.logbook.CupScores;
-import parchment.logbook.Cupping;
-import parchment.logbook.Logbook;
-import parchment.logbook.Quantity;
+import parchment.feature.path.BatchPath;
 import parchment.logbook.written.CupScores;
 import parchment.logbook.written.Cupping;
+import parchment.logbook.Logbook;
+import parchment.logbook.Quantity;
 
 /** Finds in a logbook what came of the places of a trial: roasted, cupped blind, and what the control came out at. */
 final class TrialScores {

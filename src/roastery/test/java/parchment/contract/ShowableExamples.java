@@ -107,6 +107,7 @@ import parchment.picture.HeatMap;
 import parchment.picture.Histogram;
 import parchment.quantity.Mass;
 import parchment.stats.Estimate;
+import parchment.trial.SealedExamples;
 import parchment.trial.TrialExamples;
 import parchment.virtual.RoastPlan;
 import parchment.virtual.VirtualRoastery;
@@ -171,6 +172,13 @@ final class ShowableExamples {
         ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
         ROOTS.put("FeatureList", logbook -> Features.all());
         ROOTS.put("TrialAnswer", logbook -> TrialExamples.answer());
+        ROOTS.put("TrialFolder", logbook -> SealedExamples.folder());
+        ROOTS.put("DrawnTarget", logbook -> SealedExamples.target());
+        ROOTS.put("SealCheck", logbook -> SealedExamples.check());
+        ROOTS.put("BatchSheets", logbook -> SealedExamples.sheets());
+        ROOTS.put("SealedSlips", logbook -> SealedExamples.slips());
+        ROOTS.put("AnsweredTrial", SealedExamples::answered);
+        ROOTS.put("CoinFlip", SealedExamples::flip);
         ROOTS.put("TrialSize", logbook -> TrialExamples.size());
         ROOTS.put("Evidence", logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook));
         ROOTS.put(
