@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
-import org.jspecify.annotations.Nullable;
 import parchment.display.live.Live;
 import parchment.kernel.page.CellPage;
 import parchment.kernel.page.Shown;

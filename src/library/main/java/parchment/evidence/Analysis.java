@@ -4,7 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Wording;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 
 /**
  * Everything that is computed for one question from one set of joined scores, so that verdict, page and pictures take their numbers from

@@ -15,7 +15,7 @@ import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Wording;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 
 /**
  * Tells where each lot is best, as a reading on today's probe, and what to expect of the next lot.

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import parchment.display.answer.InShort;
 import parchment.display.answer.Sentence;
+import parchment.evidence.finding.PointsWords;
 import parchment.evidence.finding.Verdict;
 import parchment.evidence.finding.Wording;
 import parchment.feature.Features;

@@ -7,7 +7,7 @@ import parchment.evidence.finding.Slope;
 import parchment.logbook.Logbook;
 import parchment.logbook.contents.LogbookContents;
 import parchment.logbook.written.CupScores;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 
 /**
  * Looks at an attribute relative to the rest of its cup: its score less the mean of all attributes in that row.

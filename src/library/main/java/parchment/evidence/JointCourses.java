@@ -9,8 +9,8 @@ import java.util.stream.Collectors;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
-import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Correlation;
 import parchment.stats.linear.Vectors;
 

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.evidence.finding.Slope;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Matrices;
 import parchment.stats.linear.Vectors;
 

@@ -11,7 +11,7 @@ import java.util.TreeMap;
 import parchment.display.Showable;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Wording;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.mixed.FTest;
 
 /**

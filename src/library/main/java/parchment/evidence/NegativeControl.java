@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Showable;
 import parchment.evidence.finding.Slope;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 
 /**
  * Asks whether the feature of the next roast day goes with today's score, which it cannot have changed.

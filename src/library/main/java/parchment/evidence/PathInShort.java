@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import parchment.display.answer.InShort;
+import parchment.evidence.finding.PointsWords;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Verdict;
 import parchment.evidence.finding.Wording;

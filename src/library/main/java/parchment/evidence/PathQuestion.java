@@ -10,8 +10,8 @@ import java.util.Set;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Verdict;
 import parchment.logbook.Logbook;
-import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Robust;
 
 /**

@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.mixed.MixedDesign;
 import parchment.stats.mixed.Prediction;
 import parchment.stats.resample.GroupedFolds;

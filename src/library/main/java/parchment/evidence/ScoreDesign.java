@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import parchment.evidence.finding.RandomChoice;
 import parchment.stats.mixed.MixedDesign;
 import parchment.stats.mixed.RandomTerm;
 

@@ -16,7 +16,7 @@ import parchment.display.answer.ShownAs;
 import parchment.evidence.finding.Wording;
 import parchment.logbook.Logbook;
 import parchment.logbook.contents.ScoreQuestion;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 
 /**
  * Looks at every attribute against every feature and says which stand above the luck line: what the best of that many looks would

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import parchment.logbook.Logbook;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.mixed.AddedFeatures;
 import parchment.stats.resample.Permutation;
 import parchment.stats.resample.PermutationTest;

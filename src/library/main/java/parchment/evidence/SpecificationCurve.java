@@ -7,8 +7,8 @@ import java.util.Map;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.evidence.finding.Slope;
-import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Robust;
 
 /**

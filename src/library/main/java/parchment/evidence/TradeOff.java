@@ -20,8 +20,8 @@ import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Logbook;
 import parchment.logbook.contents.ScoreQuestion;
-import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Robust;
 
 /**

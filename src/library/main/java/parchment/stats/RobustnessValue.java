@@ -2,6 +2,7 @@ package parchment.stats;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 import parchment.stats.linear.Quantiles;
 

@@ -16,6 +16,12 @@ import parchment.logbook.written.BatchPlan;
 import parchment.logbook.written.Problem;
 import parchment.quantity.Mass;
 import parchment.sheet.Words;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.DrawnTarget;
+import parchment.trial.sealed.Seal;
+import parchment.trial.sealed.SetListing;
+import parchment.trial.sealed.TrialControl;
+import parchment.trial.sealed.TrialPlan;
 
 /**
  * Holds the opened places of a trial, and each cell of batches.csv that says otherwise than the sealed draw. The draw rules: what was typed

@@ -11,11 +11,16 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import parchment.display.Showable;
-import parchment.logbook.written.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.contents.LogbookPlace;
+import parchment.logbook.written.CupScores;
 import parchment.quantity.Temperature;
 import parchment.sheet.Words;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.SetDraw;
+import parchment.trial.sealed.TrialControl;
+import parchment.trial.sealed.TrialPlan;
+import parchment.trial.sealed.TrialTerms;
 
 /**
  * Plans a trial in which chance chooses the target of each batch, so that what comes of it was done by the target and by nothing else.

@@ -19,6 +19,8 @@ import parchment.logbook.written.BatchPlan;
 import parchment.logbook.written.Machine;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.TrialControl;
 
 /**
  * Holds both ends of a draw against what was tried, what can be sold, and what the maker allows: a reason in the roaster's words for each that

@@ -1,6 +1,8 @@
 package parchment.trial;
 
 import java.util.OptionalLong;
+import parchment.trial.sealed.SetDraw;
+import parchment.trial.sealed.TrialControl;
 
 /**
  * Holds what is to be drawn.

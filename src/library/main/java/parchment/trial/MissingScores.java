@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import parchment.stats.Interval;
 import parchment.stats.resample.FisherExactTest;
+import parchment.trial.sealed.TrialTerms;
 
 /**
  * Counts the places of a trial that have no score, and says between which bounds the answer lies whatever they would have scored, as far as was stated

@@ -14,6 +14,7 @@ import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.TrialVerdict;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
+import parchment.trial.sealed.TrialTerms;
 
 /**
  * Answers a finished trial: whether the control that chance chose did change the score, did nothing larger than was stated, or whether these batches cannot

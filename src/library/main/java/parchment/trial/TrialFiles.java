@@ -12,6 +12,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import parchment.trial.sealed.ClosedDraw;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.Seal;
+import parchment.trial.sealed.SetListing;
+import parchment.trial.sealed.TrialPlan;
 
 /**
  * Holds what the four files of a trial's folder say, and each place where one of them is not as it was sealed or written.

@@ -11,13 +11,23 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import parchment.display.answer.Report;
 import parchment.display.Showable;
+import parchment.display.answer.Report;
 import parchment.file.FolderLock;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
 import parchment.logbook.Logbook;
 import parchment.sheet.Words;
+import parchment.trial.sealed.AnsweredTrial;
+import parchment.trial.sealed.BatchSheets;
+import parchment.trial.sealed.ClosedDraw;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.DrawnTarget;
+import parchment.trial.sealed.Seal;
+import parchment.trial.sealed.SealCheck;
+import parchment.trial.sealed.SealedSlips;
+import parchment.trial.sealed.SetListing;
+import parchment.trial.sealed.TrialPlan;
 
 /**
  * Keeps a sealed trial: opens its lines batch by batch, tells whether anything was changed, and answers it.
@@ -172,7 +182,8 @@ public final class TrialFolder implements Showable {
             Map<Integer, SetListing> listed = files.listed();
             if (listed.size() * plan.size() > opened) {
                 throw new IllegalStateException("Set " + listed.size() + " is listed and not at its end: it was "
-                        + files.listing(listed.size()) + ", and " + named(files.listing(listed.size()), opened % plan.size())
+                        + files.listing(listed.size()) + ", and "
+                        + named(files.listing(listed.size()), opened % plan.size())
                         + " is next. Open that without a listing: nothing joins a set that is listed, or leaves it.");
             }
             checkLeft(plan, opened);

@@ -3,6 +3,7 @@ package parchment.trial;
 import java.util.Optional;
 import parchment.evidence.finding.TrialVerdict;
 import parchment.stats.Interval;
+import parchment.trial.sealed.TrialTerms;
 
 /**
  * Decides a finished trial, by rules of its own: whether chance shows as much, and whether a difference as large as was stated is left.

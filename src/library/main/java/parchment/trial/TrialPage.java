@@ -10,6 +10,7 @@ import parchment.logbook.contents.Cautions;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
 import parchment.stats.Interval;
+import parchment.trial.sealed.TrialTerms;
 
 /** Writes the answer of a trial as a page: the answer, what was stated beforehand, the seal, and folded how it was worked out. */
 final class TrialPage {

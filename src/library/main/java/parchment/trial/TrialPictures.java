@@ -17,6 +17,7 @@ import parchment.chart.Weight;
 import parchment.display.answer.Sentence;
 import parchment.evidence.finding.TrialVerdict;
 import parchment.quantity.Unit;
+import parchment.trial.sealed.TrialTerms;
 
 /** Draws a trial: its sets over the targets, its slope among the shuffles, and what was achieved against what was assigned. */
 final class TrialPictures {

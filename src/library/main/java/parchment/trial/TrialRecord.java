@@ -3,6 +3,7 @@ package parchment.trial;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import parchment.trial.sealed.Seal;
 
 /**
  * Holds what was done with a trial since it was sealed, each entry chained to all before it, so that none can be changed, taken out or put in

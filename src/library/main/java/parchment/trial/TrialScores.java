@@ -8,12 +8,14 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.curve.Curve;
 import parchment.feature.Features;
-import parchment.feature.path.Measured;
 import parchment.feature.path.BatchPath;
-import parchment.logbook.written.CupScores;
-import parchment.logbook.written.Cupping;
+import parchment.feature.path.Measured;
 import parchment.logbook.Logbook;
 import parchment.logbook.Quantity;
+import parchment.logbook.written.CupScores;
+import parchment.logbook.written.Cupping;
+import parchment.trial.sealed.TrialControl;
+import parchment.trial.sealed.TrialTerms;
 
 /** Finds in a logbook what came of the places of a trial: roasted, cupped blind, and what the control came out at. */
 final class TrialScores {

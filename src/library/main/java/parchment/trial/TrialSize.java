@@ -12,6 +12,7 @@ import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 import parchment.stats.linear.Robust;
+import parchment.trial.sealed.TrialTerms;
 
 /**
  * Says how large a trial has to be before anything is drawn: in batches, roast days, cuppings and kilograms, from the logbook's own spread; or that it is not worth

@@ -15,6 +15,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.written.CupScores;
 import parchment.logbook.written.Cupping;
 import parchment.stats.mixed.SlopeInsideSets;
+import parchment.trial.sealed.TrialControl;
 
 /**
  * Holds how far batches of one lot and roast day that were cupped blind on one table lie apart for other reasons than the control: its line and its bend are taken out.

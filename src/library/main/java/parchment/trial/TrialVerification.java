@@ -3,6 +3,11 @@ package parchment.trial;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.Seal;
+import parchment.trial.sealed.SealCheck;
+import parchment.trial.sealed.SetDraw;
+import parchment.trial.sealed.TrialPlan;
 
 /** Holds what a trial's folder says against digits that were given away. */
 final class TrialVerification {

@@ -4,9 +4,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.answer.InShort;
-import parchment.evidence.PointsWords;
+import parchment.evidence.finding.PointsWords;
 import parchment.evidence.finding.TrialVerdict;
 import parchment.stats.Interval;
+import parchment.trial.sealed.TrialTerms;
 
 /** Puts a finished trial into three sentences, in the words of the first answers. Nothing is decided here. */
 final class TrialWords {

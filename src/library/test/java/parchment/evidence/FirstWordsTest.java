@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.display.ShortSentences;
 import parchment.display.answer.InShort;
+import parchment.evidence.finding.PointsWords;
 import parchment.evidence.finding.Slope;
 import parchment.evidence.finding.Verdict;
 import parchment.feature.Feature;

@@ -25,6 +25,9 @@ import parchment.logbook.written.BatchPlan;
 import parchment.logbook.written.Problem;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
+import parchment.trial.sealed.AnsweredTrial;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.SealCheck;
 
 /** What a roaster typed into batches.csv, held against the sealed draw: a row on each side of each border. */
 class AssignedCellsTest {

@@ -28,6 +28,9 @@ import parchment.logbook.written.BatchPlan;
 import parchment.logbook.written.Machine;
 import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
+import parchment.trial.sealed.ClosedDraw;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.SealCheck;
 
 /** What must hold before anything is drawn: a row on each side of each border, on built batches. */
 class CoinFlipTest {

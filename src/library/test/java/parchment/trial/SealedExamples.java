@@ -7,6 +7,12 @@ import java.nio.file.Path;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
+import parchment.trial.sealed.AnsweredTrial;
+import parchment.trial.sealed.BatchSheets;
+import parchment.trial.sealed.DrawnTarget;
+import parchment.trial.sealed.SealCheck;
+import parchment.trial.sealed.SealedSlips;
+import parchment.trial.sealed.SetListing;
 
 /** What a sealed trial shows, for the contract of all that shows itself; its lot and its batches are named as hostilely as a record can hold. */
 public final class SealedExamples {

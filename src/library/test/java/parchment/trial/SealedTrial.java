@@ -9,6 +9,12 @@ import java.util.List;
 import java.util.Random;
 import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.SetDraw;
+import parchment.trial.sealed.SetListing;
+import parchment.trial.sealed.TrialControl;
+import parchment.trial.sealed.TrialPlan;
+import parchment.trial.sealed.TrialTerms;
 
 /** A sealed trial of three sets of three, drawn from a seed, for tests of what is done with it. */
 final class SealedTrial {

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import parchment.quantity.TemperatureUnit;
+import parchment.trial.sealed.TrialControl;
+import parchment.trial.sealed.TrialTerms;
 
 /**
  * Draws trials whose truth is known: batch, cup and cupper noise of the harbour's panel, quarter points, targets followed or not, batches lost.

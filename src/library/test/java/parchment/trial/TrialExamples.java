@@ -3,6 +3,8 @@ package parchment.trial;
 import java.util.List;
 import java.util.Set;
 import parchment.quantity.TemperatureUnit;
+import parchment.trial.sealed.TrialControl;
+import parchment.trial.sealed.TrialTerms;
 
 /** Results of this room for tests of all results, with markup in every name. */
 public final class TrialExamples {

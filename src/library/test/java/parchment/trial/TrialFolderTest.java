@@ -19,6 +19,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 import parchment.file.FolderLock;
 import parchment.file.WholeFolder;
 import parchment.quantity.Mass;
+import parchment.trial.sealed.DrawnLine;
+import parchment.trial.sealed.DrawnTarget;
+import parchment.trial.sealed.Seal;
+import parchment.trial.sealed.SealCheck;
+import parchment.trial.sealed.SetDraw;
+import parchment.trial.sealed.SetListing;
 
 class TrialFolderTest {
     @TempDir

@@ -33,7 +33,7 @@ class TrialPicturesTest {
     void stillPaintsTheApprovedPicture(String name) throws IOException {
         String found = Objects.requireNonNull(pictures().get(name)).svg().orElseThrow();
         if (Boolean.getBoolean("parchment.write.docs")) {
-            Path file = Path.of("test", "resources", "approved", "trial", name + ".svg");
+            Path file = Path.of("library", "test", "resources", "approved", "trial", name + ".svg");
             Files.createDirectories(Objects.requireNonNull(file.getParent()));
             Files.writeString(file, found + "\n");
         }

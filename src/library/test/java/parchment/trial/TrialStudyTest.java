@@ -18,6 +18,7 @@ import parchment.stats.ReferenceData;
 import parchment.stats.mixed.SlopeInsideSets;
 import parchment.trial.TrialTally.Count;
 import parchment.trial.TrialTally.Part;
+import parchment.trial.sealed.TrialTerms;
 
 /** Short versions of docs/measurements/coin-flip.md: the same counts on fewer drawn trials, held against an outside simulation of the same panel. */
 class TrialStudyTest {

@@ -8,6 +8,8 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.ReferenceData;
+import parchment.trial.sealed.TrialControl;
+import parchment.trial.sealed.TrialTerms;
 
 /** Builds trials for tests: the outside example, and tables of one score per batch. */
 final class TrialTables {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import parchment.stats.Fieller;
 import parchment.stats.Interval;
+import parchment.trial.sealed.TrialTerms;
 
 /** Counts over drawn trials of one condition what was found, and how often each interval held the truth. */
 final class TrialTally {

@@ -6,6 +6,7 @@ import java.util.List;
 import parchment.virtual.chance.Chance;
 import parchment.virtual.chance.Seed;
 import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.people.Habit;
 import parchment.virtual.physics.Charge;
 import parchment.virtual.physics.Disturbance;
 import parchment.virtual.physics.GreenBeans;

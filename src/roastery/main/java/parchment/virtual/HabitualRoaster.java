@@ -1,6 +1,7 @@
 package parchment.virtual;
 
 import parchment.virtual.chance.Chance;
+import parchment.virtual.people.Habit;
 import parchment.virtual.physics.Roaster;
 
 /**

@@ -12,6 +12,7 @@ import parchment.display.Table;
 import parchment.display.answer.ShownAs;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.virtual.people.Habit;
 import parchment.virtual.written.Overprint;
 
 /**

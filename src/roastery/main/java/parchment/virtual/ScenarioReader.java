@@ -10,6 +10,7 @@ import parchment.display.answer.Spelling;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.people.Cupper;
 import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.people.Habit;
 import parchment.virtual.physics.DrumMachine;
 import parchment.virtual.physics.GreenBeans;
 import parchment.virtual.physics.Probes;

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import parchment.virtual.Setting.Type;
 import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.people.Habit;
 import parchment.virtual.physics.DrumMachine;
 
 /** Names the sections of a scenario and the settings of each; the page docs/virtual-roastery.md is written from them. */

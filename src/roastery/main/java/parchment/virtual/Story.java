@@ -11,6 +11,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.virtual.chance.Seed;
 import parchment.virtual.people.Cupper;
 import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.people.Habit;
 import parchment.virtual.physics.DrumMachine;
 import parchment.virtual.physics.Probes;
 import parchment.virtual.written.VirtualLot;

@@ -1,6 +1,7 @@
 package parchment.trial;
 
 import parchment.logbook.Logbook;
+import parchment.trial.sealed.TrialControl;
 import parchment.virtual.Scenario;
 import parchment.virtual.VirtualRoastery;
 

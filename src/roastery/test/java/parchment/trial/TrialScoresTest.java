@@ -16,6 +16,8 @@ import parchment.feature.Features;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.trial.AssignedBatch.State;
+import parchment.trial.sealed.TrialControl;
+import parchment.trial.sealed.TrialTerms;
 
 class TrialScoresTest {
     @TempDir

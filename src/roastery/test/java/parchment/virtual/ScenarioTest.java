@@ -21,6 +21,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import parchment.virtual.chance.Chance;
 import parchment.virtual.people.Cupper;
 import parchment.virtual.people.FlavourSurface;
+import parchment.virtual.people.Habit;
 import parchment.virtual.physics.Charge;
 import parchment.virtual.physics.DrumMachine;
 import parchment.virtual.physics.GreenBeans;

@@ -3,7 +3,7 @@ package parchment.stats.local;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 
 /**

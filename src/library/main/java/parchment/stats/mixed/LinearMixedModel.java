@@ -7,8 +7,8 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 import parchment.stats.linear.Vectors;
 

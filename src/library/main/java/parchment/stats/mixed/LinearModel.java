@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.linear.Vectors;
 

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 import parchment.stats.linear.Vectors;
 

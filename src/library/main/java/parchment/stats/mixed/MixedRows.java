@@ -2,7 +2,7 @@ package parchment.stats.mixed;
 
 import java.util.ArrayList;
 import java.util.List;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.linear.Vectors;
 

@@ -1,6 +1,6 @@
 package parchment.stats.mixed;
 
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.QuasiNewton;
 
 /**

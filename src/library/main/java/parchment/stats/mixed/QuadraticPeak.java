@@ -3,10 +3,10 @@ package parchment.stats.mixed;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
 import parchment.stats.Interval;
+import parchment.stats.linear.CannotFitException;
 
 /**
  * Where a parabola b1 x + b2 x^2 turns, with the set of places that the data do not rule out.

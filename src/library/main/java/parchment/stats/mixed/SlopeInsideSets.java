@@ -3,9 +3,10 @@ package parchment.stats.mixed;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import parchment.stats.CannotFitException;
+import java.util.Objects;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 
 /**
@@ -105,7 +106,7 @@ public final class SlopeInsideSets {
         }
         double[] centred = new double[values.length];
         for (int i = 0; i < values.length; i++) {
-            double[] sum = sums.get(sets.get(i));
+            double[] sum = Objects.requireNonNull(sums.get(sets.get(i)));
             centred[i] = values[i] - sum[0] / sum[1];
         }
         return centred;

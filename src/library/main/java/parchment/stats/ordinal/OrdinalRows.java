@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.OrthonormalBasis;
 import parchment.stats.linear.Vectors;
 import parchment.stats.mixed.MixedDesign;

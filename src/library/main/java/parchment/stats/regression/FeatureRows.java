@@ -3,7 +3,7 @@ package parchment.stats.regression;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 import parchment.stats.linear.Vectors;
 

@@ -12,7 +12,7 @@ import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 import parchment.stats.linear.QuasiNewton;
 import parchment.stats.linear.Vectors;

@@ -15,8 +15,8 @@ import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOpti
 import org.hipparchus.optim.nonlinear.vector.leastsquares.ParameterValidator;
 import org.hipparchus.util.Pair;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 import parchment.stats.linear.Vectors;
 

@@ -8,8 +8,8 @@ import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import parchment.display.Progress;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 import parchment.stats.linear.Robust;
 

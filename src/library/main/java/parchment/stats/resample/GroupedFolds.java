@@ -9,7 +9,7 @@ import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 import parchment.stats.mixed.MixedDesign;
 import parchment.stats.mixed.Prediction;

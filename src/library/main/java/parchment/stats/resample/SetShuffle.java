@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.SplittableRandom;
 import parchment.display.Interruption;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 
 /**

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import parchment.display.Interruption;
 import parchment.display.Showable;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Checks;
 
 /**

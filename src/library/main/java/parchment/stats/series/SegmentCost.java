@@ -1,7 +1,7 @@
 package parchment.stats.series;
 
 import java.util.List;
-import parchment.stats.CannotFitException;
+import parchment.stats.linear.CannotFitException;
 
 /** Gives the squared error around the mean of any stretch of one or several series in constant time, from running sums. */
 final class SegmentCost {

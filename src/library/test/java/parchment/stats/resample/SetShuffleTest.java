@@ -15,11 +15,11 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.stats.CannotFitException;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
 import parchment.stats.Interval;
 import parchment.stats.ReferenceData;
+import parchment.stats.linear.CannotFitException;
 import parchment.stats.linear.Quantiles;
 import parchment.stats.mixed.SlopeInsideSets;
 

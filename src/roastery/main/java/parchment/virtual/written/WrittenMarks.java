@@ -1,7 +1,7 @@
 package parchment.virtual.written;
 
-import parchment.virtual.Habit;
 import parchment.virtual.chance.Chance;
+import parchment.virtual.people.Habit;
 import parchment.virtual.physics.SimulatedRoast;
 
 /**

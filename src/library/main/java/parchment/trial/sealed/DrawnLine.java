@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.List;
 import java.util.Locale;
@@ -19,7 +19,8 @@ import java.util.regex.Pattern;
  * @param target the target with one decimal, temperatures in degrees Celsius
  * @param salt 128 bits of chance as 32 digits, without which a seal of few targets could be guessed
  */
-record DrawnLine(String trial, String day, String lot, int set, int place, String batch, String target, String salt) {
+public record DrawnLine(
+        String trial, String day, String lot, int set, int place, String batch, String target, String salt) {
     static final String HEADER = "parchment-draw-1";
 
     /** Nine parts; what a roaster names can hold no bar and no end of line. */
@@ -28,7 +29,7 @@ record DrawnLine(String trial, String day, String lot, int set, int place, Strin
             + "\\|(-?\\d+\\.\\d)\\|([0-9a-f]{32})");
 
     /** Returns a target as it is sealed: with one decimal. */
-    static String target(double value) {
+    public static String target(double value) {
         return String.format(Locale.ROOT, "%.1f", value);
     }
 
@@ -37,7 +38,7 @@ record DrawnLine(String trial, String day, String lot, int set, int place, Strin
      *
      * @throws IllegalArgumentException if it is not such a line
      */
-    static DrawnLine read(String text) {
+    public static DrawnLine read(String text) {
         var parts = FORM.matcher(text);
         if (!parts.matches()) {
             throw new IllegalArgumentException("it is no line of a draw");
@@ -54,14 +55,14 @@ record DrawnLine(String trial, String day, String lot, int set, int place, Strin
     }
 
     /** Returns the text that is sealed. */
-    String text() {
+    public String text() {
         return String.join(
                 "|",
                 List.of(HEADER, trial, day, lot, Integer.toString(set), Integer.toString(place), batch, target, salt));
     }
 
     /** Returns the target as a number. */
-    double value() {
+    public double value() {
         return Double.parseDouble(target);
     }
 }

@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -21,7 +21,7 @@ import parchment.quantity.TemperatureUnit;
  * @param checked what was held against before the draw: a line each
  * @param written when it was written, in ISO 8601
  */
-record TrialPlan(
+public record TrialPlan(
         TrialTerms terms,
         int sets,
         int size,
@@ -33,14 +33,14 @@ record TrialPlan(
     static final String HEADER = "parchment-plan-1";
 
     /** What stands in a plan that was drawn by the computer's own chance. */
-    static final String SECURE = "chance of this computer, kept nowhere";
+    public static final String SECURE = "chance of this computer, kept nowhere";
 
     /** What ends the line of a plan that was drawn for the logbook of a virtual roastery. */
-    static final String INVENTED = ", for an invented machine";
+    public static final String INVENTED = ", for an invented machine";
 
     private static final String CHECKED = "checked";
 
-    TrialPlan {
+    public TrialPlan {
         checked = List.copyOf(checked);
     }
 
@@ -50,7 +50,7 @@ record TrialPlan(
     }
 
     /** Returns the text that is sealed. */
-    String text() {
+    public String text() {
         List<String> lines = new ArrayList<>();
         lines.add(HEADER);
         lines.add("trial: " + terms.trial());
@@ -91,7 +91,7 @@ record TrialPlan(
      *
      * @throws IllegalArgumentException if it is none; the message names what is wrong
      */
-    static TrialPlan read(String text) {
+    public static TrialPlan read(String text) {
         Map<String, String> said = new LinkedHashMap<>();
         List<String> checked = new ArrayList<>();
         List<String> lines = text.lines().toList();

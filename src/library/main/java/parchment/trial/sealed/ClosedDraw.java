@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
  * <p>This keeps out accident, not intent: whoever wants to can uncover a line, and no seal shows that somebody did. Who is to roast blind to
  * what comes next gives the file to somebody else.
  */
-final class ClosedDraw {
+public final class ClosedDraw {
     static final String HEADER = "parchment-closed-1";
 
     private static final int FRONT = 16;
@@ -22,12 +22,12 @@ final class ClosedDraw {
     private ClosedDraw() {}
 
     /** Returns the text of a file that holds the lines. */
-    static String cover(List<DrawnLine> lines) {
+    public static String cover(List<DrawnLine> lines) {
         return again(lines.stream().map(DrawnLine::text).toList());
     }
 
     /** Returns the one text of a file that holds these lines. */
-    static String again(List<String> lines) {
+    public static String again(List<String> lines) {
         int longest = lines.stream()
                 .mapToInt(line -> line.getBytes(StandardCharsets.UTF_8).length)
                 .max()
@@ -68,7 +68,7 @@ final class ClosedDraw {
      *
      * @throws IllegalArgumentException if it is no such file
      */
-    static List<String> uncover(String file) {
+    public static List<String> uncover(String file) {
         List<String> rows = file.lines().toList();
         if (rows.isEmpty() || !rows.get(0).equals(HEADER)) {
             throw new IllegalArgumentException("line 1 is not '" + HEADER + "'");

@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +14,7 @@ public final class SealCheck implements Showable {
     private final int opened;
     private final int sealed;
 
-    SealCheck(String seal, List<String> findings, List<String> notes, int opened, int sealed) {
+    public SealCheck(String seal, List<String> findings, List<String> notes, int opened, int sealed) {
         this.seal = seal;
         this.findings = List.copyOf(findings);
         this.notes = List.copyOf(notes);

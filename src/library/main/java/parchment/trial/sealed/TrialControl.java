@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import parchment.quantity.Unit;
 
@@ -44,7 +44,7 @@ public enum TrialControl {
     }
 
     /** Says what an answer as achieved takes for granted. */
-    String assumption() {
+    public String assumption() {
         return assumption;
     }
 

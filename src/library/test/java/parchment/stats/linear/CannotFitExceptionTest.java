@@ -1,4 +1,4 @@
-package parchment.stats;
+package parchment.stats.linear;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -9,6 +9,8 @@ import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import parchment.stats.Estimate;
+import parchment.stats.RobustnessValue;
 import parchment.stats.local.Autocovariance;
 import parchment.stats.mixed.Likelihood;
 import parchment.stats.mixed.LinearMixedModel;

@@ -1,6 +1,5 @@
-package parchment.evidence;
+package parchment.evidence.finding;
 
-import parchment.evidence.finding.Wording;
 import parchment.stats.Interval;
 
 /** Puts differences of scores into the words of a first sentence, the same for what was watched and for what was drawn by chance. */

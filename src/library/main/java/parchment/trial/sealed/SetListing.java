@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -45,8 +45,8 @@ public final class SetListing {
      * @param batch its name, as it will stand in the logbook
      * @param mass the green coffee that was weighed for it
      */
-    record Weighed(String batch, Mass mass) {
-        String text() {
+    public record Weighed(String batch, Mass mass) {
+        public String text() {
             return batch + String.format(Locale.ROOT, ";%.3f kg", mass.kilograms());
         }
     }
@@ -111,24 +111,24 @@ public final class SetListing {
         return plain;
     }
 
-    String lot() {
+    public String lot() {
         return lot;
     }
 
-    LocalDate day() {
+    public LocalDate day() {
         return day;
     }
 
-    List<Weighed> batches() {
+    public List<Weighed> batches() {
         return batches;
     }
 
-    Set<String> eyes() {
+    public Set<String> eyes() {
         return Set.copyOf(eyes);
     }
 
     /** Returns what the record keeps of it. */
-    String text(int set) {
+    public String text(int set) {
         List<String> parts = new ArrayList<>(List.of(Integer.toString(set), day.toString(), lot));
         batches.forEach(each -> parts.add(each.text()));
         parts.add("seen by " + String.join(";", eyes));
@@ -136,10 +136,10 @@ public final class SetListing {
     }
 
     /** One set as the record keeps it. */
-    record Kept(int set, SetListing listing) {}
+    public record Kept(int set, SetListing listing) {}
 
     /** Reads what the record keeps; empty if it is no listing. */
-    static Optional<Kept> read(String text) {
+    public static Optional<Kept> read(String text) {
         List<String> parts = List.of(text.split("\\|", -1));
         if (parts.size() < 5 || !parts.get(0).matches("[1-9]\\d{0,4}")) {
             return Optional.empty();

@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +18,7 @@ public final class SealedSlips implements Showable {
     private final TrialPlan plan;
     private final List<DrawnLine> lines;
 
-    SealedSlips(TrialPlan plan, List<DrawnLine> lines) {
+    public SealedSlips(TrialPlan plan, List<DrawnLine> lines) {
         this.plan = plan;
         this.lines = List.copyOf(lines);
     }

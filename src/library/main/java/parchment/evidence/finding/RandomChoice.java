@@ -1,4 +1,4 @@
-package parchment.evidence;
+package parchment.evidence.finding;
 
 import java.util.ArrayList;
 import java.util.HashMap;

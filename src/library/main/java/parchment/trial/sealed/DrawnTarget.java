@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.Optional;
 import parchment.display.Showable;
@@ -9,7 +9,7 @@ import parchment.quantity.TemperatureUnit;
 /** Shows what chance drew for the batch that is charged next, and what is to be written down of it. */
 public final class DrawnTarget implements Showable {
     /** What stands on everything that is roasted by. */
-    static final String ABORT =
+    public static final String ABORT =
             "To abort a batch is always right: safety comes before the draw. An aborted batch stays in the trial as lost,"
                     + " and no other takes its place.";
 
@@ -18,7 +18,7 @@ public final class DrawnTarget implements Showable {
     private final SetListing listing;
     private final String record;
 
-    DrawnTarget(TrialPlan plan, DrawnLine line, SetListing listing, String record) {
+    public DrawnTarget(TrialPlan plan, DrawnLine line, SetListing listing, String record) {
         this.plan = plan;
         this.line = line;
         this.listing = listing;
@@ -50,7 +50,7 @@ public final class DrawnTarget implements Showable {
     }
 
     /** Returns the target with its unit, as its reader knows it. */
-    static String told(TrialPlan plan, double target) {
+    public static String told(TrialPlan plan, double target) {
         return plan.terms().control() == TrialControl.FIRST_GAS
                 ? (DrawnLine.target(target) + " " + plan.unit()).strip()
                 : parchment.quantity.Temperature.celsius(target)
@@ -58,7 +58,7 @@ public final class DrawnTarget implements Showable {
     }
 
     /** Returns the heading of the column that a target is written in. */
-    static String column(TrialPlan plan) {
+    public static String column(TrialPlan plan) {
         String unit = plan.terms().control() == TrialControl.FIRST_GAS
                 ? plan.unit()
                 : plan.terms().reader() == TemperatureUnit.CELSIUS

@@ -1,4 +1,4 @@
-package parchment.virtual;
+package parchment.virtual.people;
 
 import java.util.List;
 import java.util.Locale;
@@ -60,7 +60,7 @@ public record Habit(
      * Returns the same person roasting as told: with these settings, dropping at the reading that was meant whatever smell says, and
      * writing every mark.
      */
-    Habit asPlanned(double gasFirst, double gasAfter, double airFirst, double airLast) {
+    public Habit asPlanned(double gasFirst, double gasAfter, double airFirst, double airLast) {
         return new Habit(
                 gasFirst,
                 StrictMath.min(gasFirst, gasAfter),

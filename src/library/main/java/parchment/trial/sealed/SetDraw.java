@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.ArrayList;
 import java.util.Collections;
@@ -12,9 +12,9 @@ import java.util.Random;
  * <p>A set of two has both ends, a set of three the ends and the middle, a set of four these three and one end more; as many sets of four
  * have the lower end twice as the upper one, give or take one. Where no bend is asked for, every set has the ends alone.
  */
-final class SetDraw {
+public final class SetDraw {
     /** Says which targets a set has. */
-    enum Targets {
+    public enum Targets {
         /** The two ends and, where the set is large enough, the middle: a bend could be seen. */
         ENDS_AND_MIDDLE("with the middle"),
         /** The two ends alone: the most power for a slope, and a bend would be overlooked. */
@@ -36,7 +36,7 @@ final class SetDraw {
     private SetDraw() {}
 
     /** Returns the targets that a set of a size has, lowest first; the fourth of a set with a middle is left open, and not among them. */
-    static List<Double> targets(int size, Targets which, double middle, double step) {
+    public static List<Double> targets(int size, Targets which, double middle, double step) {
         double low = middle - step;
         double high = middle + step;
         if (size == 2) {
@@ -50,7 +50,7 @@ final class SetDraw {
      *
      * @param chance whence all chance comes
      */
-    static List<DrawnLine> draw(
+    public static List<DrawnLine> draw(
             String trial, int sets, int size, Targets which, double middle, double step, Random chance) {
         List<Double> fourth = new ArrayList<>();
         for (int set = 0; set < sets; set++) {
@@ -82,7 +82,7 @@ final class SetDraw {
     }
 
     /** Returns whether the targets of a whole set are as the rule says, in whatever order. */
-    static boolean follows(List<String> drawn, int size, Targets which, List<Double> targets) {
+    public static boolean follows(List<String> drawn, int size, Targets which, List<Double> targets) {
         double low = targets.get(0);
         double high = targets.get(targets.size() - 1);
         double middle = (low + high) / 2;

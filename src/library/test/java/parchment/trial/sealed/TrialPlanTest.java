@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import parchment.quantity.TemperatureUnit;
 
 class TrialPlanTest {
-    private static final Path REFERENCE = Path.of("test", "resources", "reference", "seal", "plan.txt");
+    private static final Path REFERENCE = Path.of("library", "test", "resources", "reference", "seal", "plan.txt");
 
     /** What the reference plan says stands word for word in a plan of ours, in its order; ours says looks, scale, chance and checks besides. */
     @Test

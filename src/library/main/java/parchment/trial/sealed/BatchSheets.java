@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -18,7 +18,7 @@ public final class BatchSheets implements Showable {
     private final Map<Integer, SetListing> listed;
     private final Map<List<Integer>, DrawnLine> opened = new HashMap<>();
 
-    BatchSheets(TrialPlan plan, Map<Integer, SetListing> listed, List<DrawnLine> lines) {
+    public BatchSheets(TrialPlan plan, Map<Integer, SetListing> listed, List<DrawnLine> lines) {
         this.plan = plan;
         this.listed = listed;
         lines.forEach(line -> opened.put(List.of(line.set(), line.place()), line));

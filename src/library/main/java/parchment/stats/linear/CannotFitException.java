@@ -1,6 +1,4 @@
-package parchment.stats;
-
-import parchment.stats.linear.Checks;
+package parchment.stats.linear;
 
 /**
  * Tells a caller that the data cannot carry what was asked of them, apart from a mistake of the program: too few complete rows or groups,

@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
  *
  * @see <a href="https://doi.org/10.6028/NIST.FIPS.180-4">FIPS 180-4, Secure Hash Standard</a>
  */
-record Seal(String planSeal, List<String> lineSeals) {
+public record Seal(String planSeal, List<String> lineSeals) {
     static final String HEADER = "parchment-seal-1";
 
     /** How many digits are printed together, to be read aloud. */
@@ -26,12 +26,12 @@ record Seal(String planSeal, List<String> lineSeals) {
 
     private static final Pattern DIGITS = Pattern.compile("[0-9a-f]{64}");
 
-    Seal {
+    public Seal {
         lineSeals = List.copyOf(lineSeals);
     }
 
     /** Seals a plan and its lines. */
-    static Seal of(String plan, List<String> lines) {
+    public static Seal of(String plan, List<String> lines) {
         return new Seal(sha256(plan), lines.stream().map(Seal::sha256).toList());
     }
 
@@ -40,7 +40,7 @@ record Seal(String planSeal, List<String> lineSeals) {
      *
      * @throws IllegalArgumentException if it is none; the message says in which line
      */
-    static Seal read(String text) {
+    public static Seal read(String text) {
         List<String> lines = new ArrayList<>(List.of(text.split("\n", -1)));
         if (!lines.get(0).equals(HEADER)) {
             throw new IllegalArgumentException("line 1 is not '" + HEADER + "'");
@@ -60,17 +60,17 @@ record Seal(String planSeal, List<String> lineSeals) {
     }
 
     /** Returns the text of which the seal is the SHA-256. */
-    String text() {
+    public String text() {
         return HEADER + "\n" + planSeal + "\n" + String.join("\n", lineSeals) + "\n";
     }
 
     /** Returns the 64 digits. */
-    String digits() {
+    public String digits() {
         return sha256(text());
     }
 
     /** Prints 64 digits in fours. */
-    static String inFours(String digits) {
+    public static String inFours(String digits) {
         return String.join(" ", digits.split("(?<=\\G.{" + TOGETHER + "})"));
     }
 
@@ -80,7 +80,7 @@ record Seal(String planSeal, List<String> lineSeals) {
      * @param what whose digits they are, as in "A seal"
      * @throws IllegalArgumentException if they are not 64 digits from 0 to f
      */
-    static String typed(String what, String digits) {
+    public static String typed(String what, String digits) {
         String plain = digits.replaceAll("\\s", "").toLowerCase(Locale.ROOT);
         if (!DIGITS.matcher(plain).matches()) {
             throw new IllegalArgumentException(
@@ -92,17 +92,17 @@ record Seal(String planSeal, List<String> lineSeals) {
     }
 
     /** Returns the SHA-256 of a text in UTF-8, as 64 digits. */
-    static String sha256(String text) {
+    public static String sha256(String text) {
         return sha256(text.getBytes(StandardCharsets.UTF_8));
     }
 
     /** Returns the SHA-256 of bytes, as 64 digits. */
-    static String sha256(byte[] bytes) {
+    public static String sha256(byte[] bytes) {
         return HexFormat.of().formatHex(digest(bytes));
     }
 
     /** Returns the SHA-256 of bytes, as 32 bytes. */
-    static byte[] digest(byte[] bytes) {
+    public static byte[] digest(byte[] bytes) {
         try {
             return MessageDigest.getInstance("SHA-256").digest(bytes);
         } catch (NoSuchAlgorithmException e) {

@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.List;
 import parchment.quantity.TemperatureUnit;
@@ -17,7 +17,7 @@ import parchment.quantity.TemperatureUnit;
  * @param cups how many cups of each batch each cupper was to score
  * @param reader the scale in which temperatures are shown
  */
-record TrialTerms(
+public record TrialTerms(
         String trial,
         String score,
         TrialControl control,
@@ -30,10 +30,10 @@ record TrialTerms(
         TemperatureUnit reader) {
 
     /** How far a lost batch may have lain from its set's mean where nothing else was stated: one point, a choice of this project. */
-    static final double USUAL_LOST_BATCH = 1;
+    public static final double USUAL_LOST_BATCH = 1;
 
     /** @throws IllegalArgumentException if targets, looks, or the smallest difference cannot be those of a trial */
-    TrialTerms {
+    public TrialTerms {
         targets = targets.stream().distinct().sorted().toList();
         cuppers = List.copyOf(cuppers);
         if (targets.size() < 2 || targets.stream().anyMatch(target -> !Double.isFinite(target))) {
@@ -55,22 +55,22 @@ record TrialTerms(
     }
 
     /** Returns the distance from the lowest target to the highest. */
-    double span() {
+    public double span() {
         return targets.get(targets.size() - 1) - targets.get(0);
     }
 
     /** Returns the chance of a false finding that each look may have. */
-    double chance() {
+    public double chance() {
         return looks == 1 ? ONE_LOOK : EACH_OF_TWO_LOOKS;
     }
 
     /** The chance of a false finding where the scores are looked at once. */
-    static final double ONE_LOOK = 0.05;
+    public static final double ONE_LOOK = 0.05;
 
     /**
      * The chance of a false finding of each of two looks that together keep 0.05.
      *
      * @see <a href="https://doi.org/10.1093/biomet/64.2.191">Pocock 1977, Biometrika 64:191; the number from memory</a>
      */
-    static final double EACH_OF_TWO_LOOKS = 0.0294;
+    public static final double EACH_OF_TWO_LOOKS = 0.0294;
 }

@@ -1,10 +1,11 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import java.util.Optional;
 import parchment.display.Showable;
 import parchment.display.answer.Report;
 import parchment.logbook.Problems;
 import parchment.sheet.Words;
+import parchment.trial.TrialAnswer;
 
 /** Shows the answer of a trial with the look that was taken for it, what was stated beforehand, and each cell that differs from the draw. */
 public final class AnsweredTrial implements Showable {
@@ -13,7 +14,7 @@ public final class AnsweredTrial implements Showable {
     private final Problems problems;
     private final int look;
 
-    AnsweredTrial(TrialPlan plan, TrialAnswer answer, Problems problems, int look) {
+    public AnsweredTrial(TrialPlan plan, TrialAnswer answer, Problems problems, int look) {
         this.plan = plan;
         this.answer = answer;
         this.problems = problems;

@@ -1,4 +1,4 @@
-package parchment.trial;
+package parchment.trial.sealed;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class SealTest {
-    private static final Path REFERENCE = Path.of("test", "resources", "reference", "seal");
+    private static final Path REFERENCE = Path.of("library", "test", "resources", "reference", "seal");
 
     private static final String D = "0123456789abcdef".repeat(4);
 
