@@ -353,11 +353,14 @@ public final class TrialFolder implements Showable {
     private Report report() {
         TrialFiles files = sound(read());
         TrialPlan plan = files.plan().orElseThrow();
-        Report report = Report.titled("Trial " + plan.terms().trial()).say(sentence(files));
+        Report stated = Report.titled("What was stated before the draw");
         for (String line : plan.text().lines().skip(1).toList()) {
-            report = report.say(line);
+            stated = stated.say(line);
         }
-        return report.say("Seal: " + Seal.inFours(files.seal().orElseThrow().digits()));
+        return Report.titled("Trial " + plan.terms().trial())
+                .say(sentence(files))
+                .say("Seal: " + Seal.inFours(files.seal().orElseThrow().digits()))
+                .fold(stated);
     }
 
     private static String sentence(TrialFiles files) {
