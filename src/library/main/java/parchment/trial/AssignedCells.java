@@ -19,7 +19,6 @@ import parchment.sheet.Words;
 import parchment.trial.sealed.DrawnLine;
 import parchment.trial.sealed.DrawnTarget;
 import parchment.trial.sealed.Seal;
-import parchment.trial.sealed.SetListing;
 import parchment.trial.sealed.TrialControl;
 import parchment.trial.sealed.TrialPlan;
 

@@ -15,7 +15,6 @@ import java.util.Set;
 import parchment.trial.sealed.ClosedDraw;
 import parchment.trial.sealed.DrawnLine;
 import parchment.trial.sealed.Seal;
-import parchment.trial.sealed.SetListing;
 import parchment.trial.sealed.TrialPlan;
 
 /**

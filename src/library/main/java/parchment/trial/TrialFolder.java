@@ -26,7 +26,6 @@ import parchment.trial.sealed.DrawnTarget;
 import parchment.trial.sealed.Seal;
 import parchment.trial.sealed.SealCheck;
 import parchment.trial.sealed.SealedSlips;
-import parchment.trial.sealed.SetListing;
 import parchment.trial.sealed.TrialPlan;
 
 /**

@@ -12,7 +12,6 @@ import parchment.trial.sealed.BatchSheets;
 import parchment.trial.sealed.DrawnTarget;
 import parchment.trial.sealed.SealCheck;
 import parchment.trial.sealed.SealedSlips;
-import parchment.trial.sealed.SetListing;
 
 /** What a sealed trial shows, for the contract of all that shows itself; its lot and its batches are named as hostilely as a record can hold. */
 public final class SealedExamples {

@@ -11,7 +11,6 @@ import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 import parchment.trial.sealed.DrawnLine;
 import parchment.trial.sealed.SetDraw;
-import parchment.trial.sealed.SetListing;
 import parchment.trial.sealed.TrialControl;
 import parchment.trial.sealed.TrialPlan;
 import parchment.trial.sealed.TrialTerms;

@@ -24,7 +24,6 @@ import parchment.trial.sealed.DrawnTarget;
 import parchment.trial.sealed.Seal;
 import parchment.trial.sealed.SealCheck;
 import parchment.trial.sealed.SetDraw;
-import parchment.trial.sealed.SetListing;
 
 class TrialFolderTest {
     @TempDir

@@ -8,6 +8,7 @@ import java.util.Optional;
 import parchment.display.Showable;
 import parchment.logbook.contents.Cautions;
 import parchment.sheet.Words;
+import parchment.trial.SetListing;
 
 /**
  * Shows a sheet for each batch of the sets that are listed, to print and take to the machine: what is known of it, room for what will be

@@ -5,6 +5,7 @@ import parchment.display.Showable;
 import parchment.display.answer.Report;
 import parchment.logbook.contents.Cautions;
 import parchment.quantity.TemperatureUnit;
+import parchment.trial.SetListing;
 
 /** Shows what chance drew for the batch that is charged next, and what is to be written down of it. */
 public final class DrawnTarget implements Showable {

@@ -1,4 +1,4 @@
-package parchment.trial.sealed;
+package parchment.trial;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
