@@ -44,7 +44,7 @@ class FirstCellTest {
                                     .spliterator(),
                             false)
                     .toList();
-            assertEquals(3, places.size(), places.toString());
+            assertEquals(4, places.size(), places.toString());
             assertTrue(
                     places.stream().noneMatch(place -> place.toString().endsWith(".jar")),
                     "none is gone through whole");
