@@ -39,7 +39,7 @@ class ParchmentConformance(jupyter_kernel_test.KernelTests):
         {"code": "6 * 7", "result": "42"},
     ]
     code_display_data = [
-        {"code": "Display.show(Report.titled(\"Batch 112\").say(\"Dropped.\"))", "mime": "text/html"},
+        {"code": "Display.show(Table.titled(\"Batch 112\"))", "mime": "text/html"},
         {"code": 'Display.show("shown")', "mime": "text/plain"},
         {
             "code": "record Dot(int r) implements Showable {\n"

@@ -165,7 +165,7 @@ class Session(unittest.TestCase):
             "int asked = 6;",
             user_expressions={
                 "good": "asked * 7",
-                "rich": 'Report.titled("Batch 112").say("Dropped.")',
+                "rich": 'Table.titled("Batch 112")',
                 "wrong": "noSuchName",
                 "failing": 'Integer.parseInt("ten")',
                 "defining": "int sneaked = 1;",

@@ -52,7 +52,7 @@ class Text(unittest.TestCase):
         shells = {path.replace("/", "\\") for path in re.findall(r'"\$home/([^"]+)"', looked_at)}
         ours = set(re.findall(r"'([^']+)'", re.search(r"foreach \(\$p in (.*?)\)", self.text).group(1)))
         self.assertEqual(shells, ours)
-        self.assertEqual(len(ours), 5)
+        self.assertEqual(len(ours), 8)
 
 
 @unittest.skipUnless(WINE and COMPILER, "no Wine or no compiler for Windows here")
@@ -87,9 +87,9 @@ class UnderWine(unittest.TestCase):
         home.mkdir()
         shutil.copy(SCRIPT, home)
         if clone:
-            for folder in ("src/main", "kernel-ext/src/main"):
+            for folder in ("src/library/main", "src/roastery/main", "kernel-ext/src/main"):
                 (home / folder).mkdir(parents=True)
-            for file in ("pom.xml", "src/pom.xml", "kernel-ext/pom.xml", "src/main/A.java"):
+            for file in ("pom.xml", "src/pom.xml", "src/library/pom.xml", "src/roastery/pom.xml", "kernel-ext/pom.xml", "src/library/main/A.java"):
                 (home / file).write_text("")
         else:
             (home / "parchment-kernel.jar").write_text("")
